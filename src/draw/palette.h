@@ -1,0 +1,39 @@
+/* Colours by role, for paper and for the dark. Curve colours are those of
+ * M. Okabe and K. Ito, "Color Universal Design" (2008), lightened or darkened for contrast. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <cairo.h>
+#include <glib.h>
+
+#include "season/quantity.h"
+
+typedef struct
+{
+  double r, g, b, a;
+} LwInk;
+
+typedef struct
+{
+  LwInk desk;      /* behind everything */
+  LwInk card;      /* a panel's or block's ground */
+  LwInk ink;       /* text */
+  LwInk faint;     /* second text, units, ticks */
+  LwInk rule;      /* grid, column edges, card borders */
+  LwInk hatch;
+  LwInk ghost;     /* the curve before the change */
+  LwInk heat;      /* the line of a temperature */
+  LwInk press;     /* the line of a pressure or steam */
+  LwInk choice;    /* the chosen block, the reading line's tag */
+  LwInk warning;
+  LwInk curve[LW_N_QUANTITIES];
+} LwPalette;
+
+const LwPalette *lw_palette     (gboolean     dark);
+/* For one-colour printing: black on white. */
+const LwPalette *lw_palette_print (void);
+
+void             lw_ink_use     (cairo_t     *cr,
+                                 LwInk        ink);
+LwInk            lw_ink_thin    (LwInk        ink,
+                                 double       alpha);

@@ -1,0 +1,104 @@
+/* From a step's conditions to what one part of the leaf meets. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "leaf/conditions.h"
+
+#include "leaf/air.h"
+#include "leaf/film.h"
+#include "leaf/soft.h"
+
+/* Tossed leaf is nearly even: this much of a part's own exposure remains. */
+#define TOSSED_MIXED 0.95
+
+static double
+mixing (const LwConditions *at)
+{
+  double turned = at->turning_h / (at->turning_h + 0.5);
+  double m = lw_soft_max (0.85 * at->cover, turned, 0.01);
+
+  return lw_soft_min (lw_soft_max (m, at->mixed, 0.01), 1, 0.01);
+}
+
+LwBoundary
+lw_boundary_new (const LwConditions *conditions,
+                 const LwLeaf       *leaf,
+                 const LwPart       *part)
+{
+  const LwLaw *law = &leaf->law;
+  double fresh = 1 + leaf->fresh_water;
+  double both_faces = 2 * law->sla_m2_kg;
+  double m = conditions->toss > 0 ? TOSSED_MIXED : mixing (conditions);
+  double own = 1 + (part->exposure - 1) * (1 - m);
+  double mean = conditions->toss > 0
+                  ? conditions->toss
+                  : lw_film_exposure (conditions->spread_kg_m2 / fresh * law->sla_m2_kg);
+  LwBoundary b = {
+    .at = *conditions,
+    .law = law,
+    .fresh_water = leaf->fresh_water,
+    .cuticle = part->cuticle,
+    .intact = 1 - part->ruptured,
+    .area_m2_kg = both_faces * part->area * mean * own,
+    .film_w_m2k = lw_film_w_m2k (conditions->air_m_s, law->leaf_length_m, law->film_floor_w_m2k),
+    .air_c = conditions->air_temp_c + conditions->hot_air * (conditions->wall_c - conditions->air_temp_c),
+    .boiling_c = lw_air_boiling_c (conditions->pressure_pa),
+  };
+
+  if (conditions->spread_kg_m2 > 0)
+    b.sun_m2_kg = law->sun_absorbed * (1 - 0.8 * conditions->cover)
+                  * lw_soft_min (fresh / conditions->spread_kg_m2, both_faces, 0.5)
+                  * lw_soft_min (own, 2, 0.01);
+
+  if (conditions->wall_w_m2k > 0)
+    b.wall_w_kgk = conditions->wall_w_m2k * conditions->wall_m2 / (conditions->load_kg / fresh)
+                   * sqrt (part->area);
+
+  b.air_vapour_pa = conditions->humidity > 0
+                      ? conditions->humidity * lw_air_saturation_pa (conditions->air_temp_c)
+                      : conditions->vapour_pa;
+  b.air_vapour_pa = fmin (b.air_vapour_pa, 0.9995 * conditions->pressure_pa);
+
+  return b;
+}
+
+LwAround
+lw_boundary_at (const LwBoundary *b,
+                double            t_s)
+{
+  const LwConditions *at = &b->at;
+  LwAround around = {
+    .temp_c = b->air_c,
+    .vapour_pa = b->air_vapour_pa,
+    .sun_w_m2 = at->sun_w_m2 * at->sun_share,
+    .film_w_m2k = b->film_w_m2k,
+  };
+  double clock_s = at->clock_s + t_s;
+  LwAirNow now;
+
+  if (at->follow == 0)
+    return around;
+
+  if (at->sky == NULL)
+    {
+      if (at->follow & LW_FOLLOW_SUN)
+        around.sun_w_m2 = at->sun_share * lw_sky_clear_w_m2 (clock_s);
+      return around;
+    }
+
+  now = lw_sky_at (at->sky, clock_s);
+
+  if (at->follow & LW_FOLLOW_TEMP)
+    {
+      around.temp_c = now.temp_c + at->hot_air * (at->wall_c - now.temp_c);
+      if (at->humidity > 0)
+        around.vapour_pa = fmin (at->humidity * lw_air_saturation_pa (now.temp_c),
+                                 0.9995 * at->pressure_pa);
+    }
+  if (at->follow & LW_FOLLOW_VAPOUR)
+    around.vapour_pa = fmin (now.vapour_pa, 0.9995 * at->pressure_pa);
+  if (at->follow & LW_FOLLOW_SUN)
+    around.sun_w_m2 = at->sun_share * now.sun_w_m2;
+  if (at->follow & LW_FOLLOW_WIND)
+    around.film_w_m2k = lw_film_w_m2k (now.wind_m_s, b->law->leaf_length_m, b->law->film_floor_w_m2k);
+
+  return around;
+}

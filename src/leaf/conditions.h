@@ -1,0 +1,84 @@
+/* What a step does to the leaf, in numbers only: the air, the layer or vessel,
+ * the wall, steam and pressure. The leaf knows no kinds of step; src/season
+ * turns a maker's step into these. SI, plain data. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "leaf/sky.h"
+#include "leaf/state.h"
+
+/* What is read from the sky record (or, without one, from the clear day) as time goes on. */
+typedef enum
+{
+  LW_FOLLOW_TEMP = 1 << 0,
+  LW_FOLLOW_VAPOUR = 1 << 1,
+  LW_FOLLOW_SUN = 1 << 2,
+  LW_FOLLOW_WIND = 1 << 3,
+} LwFollow;
+
+typedef struct
+{
+  double duration_s;      /* > 0 */
+  double clock_s;         /* the place's clock when the step begins */
+  double pressure_pa;     /* of the place */
+
+  LwFollow follow;
+  const LwSky *sky;       /* not owned; needed for TEMP, VAPOUR and WIND */
+  double air_temp_c;      /* of the room, where TEMP is not followed */
+  double vapour_pa;       /* where VAPOUR is not followed and `humidity` is 0 */
+  double humidity;        /* relative, 0..1; if > 0 it sets the vapour at the room's temperature */
+  double air_m_s;         /* where WIND is not followed */
+  double sun_w_m2;        /* where SUN is not followed */
+  double sun_share;       /* of that sun which reaches the leaf, 0..1 */
+
+  double toss;            /* > 0: tossed in a vessel, the share of leaf area in the air */
+  double spread_kg_m2;    /* else: fresh leaf per m2 of layer */
+  double cover;           /* 0..1 */
+  double turning_h;       /* turns per hour */
+  double mixed;           /* 0..1; the least evening-out, whatever cover and turning do */
+
+  double wall_c;
+  double wall_w_m2k;      /* 0: no wall */
+  double wall_m2;
+  double load_kg;         /* fresh leaf in the vessel */
+  double touch_s;         /* a leaf rests on the wall for this long at a time */
+  double touch_share;     /* share of its time on the wall, 0..1 */
+  double hot_air;         /* air in the vessel: room + hot_air (wall - room) */
+
+  double steam_w_m2k;     /* condensation, 0: none */
+  double press_kpa;       /* rolling, or its equivalent in tumbling */
+} LwConditions;
+
+/* The boundary of one part in one step, made once before the step is integrated. */
+typedef struct
+{
+  LwConditions at;
+  const LwLaw *law;
+  double fresh_water;
+  double cuticle;
+  double intact;          /* 1 - R0 */
+  double area_m2_kg;      /* both faces, exposed, untwisted */
+  double sun_m2_kg;       /* absorbed W per kg dry for each W/m2 */
+  double wall_w_kgk;      /* W per kg dry and K, before the water factor */
+  double film_w_m2k;      /* where WIND is not followed */
+  double air_c;           /* where TEMP is not followed */
+  double air_vapour_pa;   /* where neither TEMP nor VAPOUR is followed */
+  double boiling_c;
+} LwBoundary;
+
+/* `conditions` as `part` of `leaf` meets them. Borrows leaf->law and the sky. */
+LwBoundary lw_boundary_new (const LwConditions *conditions,
+                            const LwLeaf       *leaf,
+                            const LwPart       *part);
+
+/* Temperature, vapour, sun and film around the leaf, `t_s` into the step. */
+typedef struct
+{
+  double temp_c;
+  double vapour_pa;
+  double sun_w_m2;
+  double film_w_m2k;
+} LwAround;
+
+LwAround   lw_boundary_at  (const LwBoundary   *boundary,
+                            double              t_s);

@@ -1,0 +1,252 @@
+/* The march through the steps of a batch, and its memory of the last one. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "leaf/march.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "leaf/solver.h"
+
+struct _LwMarch
+{
+  LwSolver *solver;
+  double tolerance;
+  LwMarchCost cost;
+
+  /* The last run: its track, and all that it was made from. */
+  LwTrack *last;
+  GArray *last_steps; /* LwConditions; each holds a reference on its sky */
+  LwSampling last_sampling;
+};
+
+static void
+conditions_clear (LwConditions *conditions)
+{
+  if (conditions->sky != NULL)
+    lw_sky_unref ((LwSky *) conditions->sky);
+}
+
+static void
+march_forget (LwMarch *march)
+{
+  g_clear_pointer (&march->last, lw_track_unref);
+  g_array_set_size (march->last_steps, 0);
+}
+
+LwMarch *
+lw_march_new (void)
+{
+  g_autoptr (LwSolver) solver = lw_solver_new ();
+  LwMarch *march;
+
+  if (solver == NULL)
+    return NULL;
+
+  march = g_new0 (LwMarch, 1);
+  march->solver = g_steal_pointer (&solver);
+  march->last_steps = g_array_new (FALSE, TRUE, sizeof (LwConditions));
+  g_array_set_clear_func (march->last_steps, (GDestroyNotify) conditions_clear);
+
+  return march;
+}
+
+void
+lw_march_free (LwMarch *march)
+{
+  march_forget (march);
+  g_array_unref (march->last_steps);
+  lw_solver_free (march->solver);
+  g_free (march);
+}
+
+void
+lw_march_set_tolerance (LwMarch *march,
+                        double   relative)
+{
+  g_return_if_fail (relative >= 1e-10 && relative <= 1e-2);
+
+  march_forget (march);
+  lw_solver_set_tolerance (march->solver, relative);
+}
+
+const LwMarchCost *
+lw_march_cost (const LwMarch *march)
+{
+  return &march->cost;
+}
+
+static gboolean
+same_leaf (const LwTrack *last,
+           const LwLeaf  *leaf)
+{
+  return last->n_parts == leaf->n_parts
+         && last->leaf.fresh_water == leaf->fresh_water
+         && last->leaf.fresh_green == leaf->fresh_green
+         && last->leaf.fresh_temp_c == leaf->fresh_temp_c
+         && memcmp (&last->leaf.law, &leaf->law, sizeof leaf->law) == 0
+         && memcmp (last->parts, leaf->parts, leaf->n_parts * sizeof *leaf->parts) == 0;
+}
+
+/* How many of the first steps can be taken over from the last run. */
+static guint
+steps_known (LwMarch            *march,
+             const LwLeaf       *leaf,
+             const LwConditions *steps,
+             guint               n_steps,
+             LwSampling          sampling)
+{
+  guint known = 0;
+
+  if (march->last == NULL || !same_leaf (march->last, leaf)
+      || sampling.samples != march->last_sampling.samples
+      || sampling.every_s != march->last_sampling.every_s)
+    return 0;
+
+  while (known < n_steps && known < march->last->n_steps
+         && memcmp (&steps[known], &g_array_index (march->last_steps, LwConditions, known),
+                    sizeof *steps) == 0)
+    known++;
+
+  return known;
+}
+
+static LwSegment *
+segment_for (double     begin_s,
+             double     duration_s,
+             LwSampling sampling,
+             guint      n_parts)
+{
+  double first = sampling.every_s * (floor (begin_s / sampling.every_s) + 1) - begin_s;
+  guint inside = MAX (sampling.samples, 1) - 1;
+  double gap = duration_s / (inside + 1);
+  LwSegment *segment;
+
+  if (sampling.every_s > 0)
+    {
+      gap = sampling.every_s;
+      inside = first < duration_s ? (guint) ceil ((duration_s - first) / gap) : 0;
+    }
+  else
+    {
+      first = gap;
+    }
+
+  segment = lw_segment_new (duration_s, inside + 2, n_parts);
+  for (guint i = 0; i < inside; i++)
+    segment->time_s[i + 1] = MIN (first + i * gap, duration_s);
+  segment->time_s[inside + 1] = duration_s;
+
+  return segment;
+}
+
+/* Fills one part's row from `from`; on failure the row ends early and `failure` is set. */
+static gboolean
+march_part (LwMarch          *march,
+            const LwBoundary *boundary,
+            const LwState    *from,
+            LwSegment        *segment,
+            guint             part,
+            LwFailure        *failure)
+{
+  LwState *row = &segment->states[(gsize) part * segment->n];
+  gulong steps, calls;
+  int code = lw_solver_start (march->solver, boundary, from);
+
+  row[0] = *from;
+  for (guint i = 1; i < segment->n && code == 0; i++)
+    code = lw_solver_advance (march->solver, segment->time_s[i], &row[i]);
+
+  lw_solver_work (march->solver, &steps, &calls);
+  march->cost.solver_steps += steps;
+  march->cost.rate_calls += calls;
+
+  if (code != 0)
+    *failure = (LwFailure) {
+      .failed = TRUE, .part = part, .time_s = lw_solver_time_s (march->solver), .code = code,
+    };
+
+  return code == 0;
+}
+
+static LwSegment *
+march_step (LwMarch            *march,
+            const LwTrack      *track,
+            const LwConditions *conditions,
+            guint               step,
+            double              begin_s,
+            LwSampling          sampling,
+            LwFailure          *failure)
+{
+  g_autoptr (LwSegment) segment = segment_for (begin_s, conditions->duration_s, sampling, track->n_parts);
+
+  for (guint part = 0; part < track->n_parts; part++)
+    {
+      LwBoundary boundary = lw_boundary_new (conditions, &track->leaf, &track->parts[part]);
+      LwState from = step == 0 ? lw_state_fresh (&track->leaf)
+                               : *lw_track_state (track, step - 1, part, track->steps[step - 1]->n - 1);
+
+      if (!march_part (march, &boundary, &from, segment, part, failure))
+        {
+          failure->step = step;
+          return NULL;
+        }
+    }
+
+  march->cost.steps_run++;
+
+  return g_steal_pointer (&segment);
+}
+
+static LwTrack *
+track_begin (const LwLeaf *leaf,
+             guint         n_steps)
+{
+  LwTrack *track = g_atomic_rc_box_new0 (LwTrack);
+
+  track->n_parts = leaf->n_parts;
+  track->parts = g_memdup2 (leaf->parts, leaf->n_parts * sizeof *leaf->parts);
+  track->leaf = *leaf;
+  track->leaf.parts = track->parts;
+  track->steps = g_new0 (LwSegment *, n_steps);
+
+  return track;
+}
+
+LwTrack *
+lw_march_run (LwMarch            *march,
+              const LwLeaf       *leaf,
+              const LwConditions *steps,
+              guint               n_steps,
+              LwSampling          sampling)
+{
+  guint known = steps_known (march, leaf, steps, n_steps, sampling);
+  LwTrack *track = track_begin (leaf, n_steps);
+  double begin_s = 0;
+
+  march->cost = (LwMarchCost) { 0 };
+
+  for (guint i = 0; i < n_steps; i++)
+    {
+      LwSegment *segment = i < known ? lw_segment_ref (march->last->steps[i])
+                                     : march_step (march, track, &steps[i], i, begin_s, sampling,
+                                                   &track->failure);
+
+      if (segment == NULL)
+        break;
+
+      track->steps[track->n_steps++] = segment;
+      begin_s += steps[i].duration_s;
+    }
+
+  march_forget (march);
+  march->last = lw_track_ref (track);
+  march->last_sampling = sampling;
+  for (guint i = 0; i < track->n_steps; i++)
+    {
+      if (steps[i].sky != NULL)
+        lw_sky_ref ((LwSky *) steps[i].sky);
+      g_array_append_val (march->last_steps, steps[i]);
+    }
+
+  return track;
+}

@@ -1,0 +1,29 @@
+/* The right-hand side of the leaf model: how fast each state changes. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "leaf/conditions.h"
+
+/* Heat and water flows of one part, per kg of dry leaf. What comes in is positive. */
+typedef struct
+{
+  double evaporated_kg_s; /* leaves the leaf as vapour; negative when it takes vapour up */
+  double condensed_kg_s;  /* joins the leaf from steam */
+  double from_air_w;
+  double from_sun_w;
+  double from_wall_w;
+  double from_steam_w;
+  double latent_w;        /* carried off by evaporation */
+  double stored_w;        /* heats the leaf; the others' sum */
+} LwFlows;
+
+/* Heat and water flows at `state`, `t_s` into the step. */
+LwFlows lw_rates_flows (const LwBoundary *boundary,
+                        double            t_s,
+                        const LwState    *state);
+
+/* Time derivative of `state`, per second, into `rate`. */
+void    lw_rates       (const LwBoundary *boundary,
+                        double            t_s,
+                        const LwState    *state,
+                        LwState          *rate);

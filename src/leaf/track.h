@@ -1,0 +1,75 @@
+/* What happened to a batch: the states of every part on a time grid, step by
+ * step. Immutable once made, reference-counted; steps are shared between tracks. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "leaf/conditions.h"
+
+/* One step's states. `states` holds n_parts rows of n samples. */
+typedef struct
+{
+  double duration_s;
+  guint n;          /* samples, at least 2; fewer where the solver failed */
+  guint n_parts;
+  double *time_s;   /* from the step's start; the first is 0, the last the duration */
+  LwState *states;
+} LwSegment;
+
+/* Why and where an integration stopped; `failed` FALSE for a whole track. */
+typedef struct
+{
+  gboolean failed;
+  guint step;       /* from 0 */
+  guint part;       /* from 0 */
+  double time_s;    /* into the step */
+  int code;         /* the solver's own, CV_... */
+} LwFailure;
+
+typedef struct
+{
+  guint n_steps;    /* whole steps held; those before the failed one where failed */
+  guint n_parts;
+  LwPart *parts;
+  LwLeaf leaf;      /* its parts are `parts` */
+  LwSegment **steps;
+  LwFailure failure;
+} LwTrack;
+
+LwTrack       *lw_track_ref        (LwTrack         *track);
+void           lw_track_unref      (LwTrack         *track);
+
+/* State of `part` at sample `i` of `step`. */
+const LwState *lw_track_state      (const LwTrack   *track,
+                                    guint            step,
+                                    guint            part,
+                                    guint            i);
+
+/* State of `part`, `t_s` into `step`, between the samples. */
+LwState        lw_track_state_at   (const LwTrack   *track,
+                                    guint            step,
+                                    guint            part,
+                                    double           t_s);
+
+/* Outcome of the whole batch, or of one part, at a sample; `part` -1 is the mean. */
+LwOutcome      lw_track_outcome    (const LwTrack   *track,
+                                    guint            step,
+                                    int              part,
+                                    guint            i);
+LwOutcome      lw_track_outcome_at (const LwTrack   *track,
+                                    guint            step,
+                                    int              part,
+                                    double           t_s);
+
+/* At the end of `step`. */
+LwOutcome      lw_track_end        (const LwTrack   *track,
+                                    guint            step,
+                                    int              part);
+
+LwSegment     *lw_segment_new      (double           duration_s,
+                                    guint            n,
+                                    guint            n_parts);
+LwSegment     *lw_segment_ref      (LwSegment       *segment);
+void           lw_segment_unref    (LwSegment       *segment);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwTrack, lw_track_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwSegment, lw_segment_unref)

@@ -1,0 +1,67 @@
+/* Edits: functions from a season to the next one, and the history that holds
+ * them for undo and redo. A drag previews with the same functions and pushes once. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "season/season.h"
+
+/* Each returns (transfer full) a new season; indices must be in range. */
+LwSeason   *lw_edit_set          (const LwSeason *season,
+                                  guint           batch,
+                                  guint           step,
+                                  LwSetting       setting,
+                                  double          value);
+LwSeason   *lw_edit_unset        (const LwSeason *season,
+                                  guint           batch,
+                                  guint           step,
+                                  LwSetting       setting);
+LwSeason   *lw_edit_add_step     (const LwSeason *season,
+                                  guint           batch,
+                                  guint           at,
+                                  LwKind          kind);
+LwSeason   *lw_edit_remove_step  (const LwSeason *season,
+                                  guint           batch,
+                                  guint           step);
+LwSeason   *lw_edit_move_step    (const LwSeason *season,
+                                  guint           batch,
+                                  guint           from,
+                                  guint           to);
+/* A planned copy of `batch` under a name not yet used, after it, without weigh-ins. */
+LwSeason   *lw_edit_repeat_batch (const LwSeason *season,
+                                  guint           batch);
+LwSeason   *lw_edit_remove_batch (const LwSeason *season,
+                                  guint           batch);
+LwSeason   *lw_edit_rename_batch (const LwSeason *season,
+                                  guint           batch,
+                                  const char     *name);
+
+/* Whether `value` may be set; else `error` says the range. */
+gboolean    lw_edit_check        (LwKind          kind,
+                                  LwSetting       setting,
+                                  double          value,
+                                  GError        **error);
+
+/* A season to start from: one batch, the starting leaf. */
+LwSeason   *lw_edit_new_season   (gint64          when_s);
+
+typedef struct _LwHistory LwHistory;
+
+/* Starts at `season`, which counts as saved. */
+LwHistory  *lw_history_new        (LwSeason        *season);
+void        lw_history_free       (LwHistory       *history);
+LwSeason   *lw_history_now        (const LwHistory *history); /* (transfer none) */
+
+/* Makes `season` the present; what was undone is gone. `label`: what was done, translated. */
+void        lw_history_push       (LwHistory       *history,
+                                   LwSeason        *season,
+                                   const char      *label);
+/* FALSE if there is nothing to undo or redo. */
+gboolean    lw_history_undo       (LwHistory       *history);
+gboolean    lw_history_redo       (LwHistory       *history);
+/* What would be undone or redone; NULL if nothing. */
+const char *lw_history_undo_label (const LwHistory *history);
+const char *lw_history_redo_label (const LwHistory *history);
+void        lw_history_mark_saved (LwHistory       *history);
+gboolean    lw_history_is_saved   (const LwHistory *history);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwHistory, lw_history_free)

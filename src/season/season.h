@@ -1,0 +1,204 @@
+/* What a maker writes down: a season of batches, the leaf, the weather. Values,
+ * not objects: once in a season's hands a batch, profile or weather never changes;
+ * an edit makes a new season that shares all that stayed the same. Atomic
+ * reference counts, so any thread may read. Units: those of the settings' rows. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "leaf/sky.h"
+#include "leaf/state.h"
+#include "season/kind.h"
+#include "season/quantity.h"
+
+/* A window on an outcome. An open side is -INFINITY or INFINITY. */
+typedef struct
+{
+  LwQuantity of;
+  double low;
+  double high;
+  double weight; /* > 0, usually 1 */
+} LwAim;
+
+typedef struct
+{
+  double minute;  /* from the step's start */
+  LwMeasure of;
+  double value;   /* a weight includes `tare_kg` */
+  double sd;      /* one standard deviation */
+  double tare_kg; /* 0 unless weighed in a vessel */
+  char *note;     /* (nullable) */
+} LwWeighIn;
+
+typedef struct
+{
+  LwKind kind;
+  guint32 given;                /* bit per LwSetting that the maker has set; others start from the kind's row */
+  double value[LW_N_SETTINGS];  /* where given */
+  char *note;                   /* (nullable) */
+  guint n_aims;
+  LwAim *aims;                  /* at the step's end */
+  guint n_weigh_ins;
+  LwWeighIn *weigh_ins;
+} LwStep;
+
+typedef struct
+{
+  char *name;       /* unique in the season, never empty */
+  char *tea;        /* kind of tea, (nullable) */
+  gint64 when_s;    /* start by the place's own clock: seconds since 1970-01-01T00:00 there */
+  gboolean made;    /* else planned */
+  char *leaf;       /* id of a profile in the season */
+  char *weather;    /* id of a weather in the season, (nullable) */
+  double fresh_kg;
+  double fresh_moisture_pct; /* NAN: the profile's */
+  char *note;       /* (nullable) */
+  guint n_steps;
+  LwStep *steps;
+  guint n_aims;
+  LwAim *aims;      /* of the finished tea */
+} LwBatch;
+
+typedef struct
+{
+  char *id;
+  char *name;
+  double fresh_moisture_pct;
+  double fresh_green;      /* green note of fresh leaf */
+  guint64 given;           /* bit per row of lw_law_fields () that differs from the start */
+  LwLaw law;
+  guint n_parts;
+  LwPart *parts;
+  char **part_names;       /* n_parts strings */
+  char *note;              /* (nullable) */
+} LwProfile;
+
+typedef struct
+{
+  double temp_c;
+  double humidity_pct;
+  double sun_w_m2;
+  double wind_m_s;
+} LwHour;
+
+typedef struct
+{
+  char *id;
+  char *name;
+  gint64 start_s;   /* of the first hour, by the place's own clock, as LwBatch.when_s */
+  guint n_hours;
+  LwHour *hours;
+  char *note;       /* (nullable) */
+  LwSky *sky;       /* made from the hours */
+} LwWeather;
+
+typedef struct
+{
+  char *name;
+  char *place;      /* (nullable) */
+  double altitude_m;
+  double latitude_deg;
+  char *note;       /* (nullable) */
+  guint n_profiles;
+  LwProfile **profiles;
+  guint n_weathers;
+  LwWeather **weathers;
+  guint n_batches;
+  LwBatch **batches;
+} LwSeason;
+
+/* Steps are plain values inside a batch. */
+LwStep     lw_step_new          (LwKind           kind);
+LwStep     lw_step_copy         (const LwStep    *step);
+void       lw_step_clear        (LwStep          *step);
+
+/* The setting in force: the given one or the kind's start. The kind must have it. */
+double     lw_step_get          (const LwStep    *step,
+                                 LwSetting        setting);
+gboolean   lw_step_is_given     (const LwStep    *step,
+                                 LwSetting        setting);
+void       lw_step_set          (LwStep          *step,
+                                 LwSetting        setting,
+                                 double           value);
+void       lw_step_unset        (LwStep          *step,
+                                 LwSetting        setting);
+
+/* A batch of one's own to fill or change, before a season takes it. */
+LwBatch   *lw_batch_new         (const char      *name);
+LwBatch   *lw_batch_copy        (const LwBatch   *batch);
+LwBatch   *lw_batch_ref         (LwBatch         *batch);
+void       lw_batch_unref       (LwBatch         *batch);
+
+/* Inserts at `at` <= n_steps and takes the step's contents. */
+void       lw_batch_insert_step (LwBatch         *batch,
+                                 guint            at,
+                                 LwStep           step);
+void       lw_batch_remove_step (LwBatch         *batch,
+                                 guint            at);
+
+/* Moves the step at `from` so that it is then at `to`. */
+void       lw_batch_move_step   (LwBatch         *batch,
+                                 guint            from,
+                                 guint            to);
+void       lw_batch_add_aim     (LwBatch         *batch,
+                                 int              step, /* -1: the finished tea */
+                                 LwAim            aim);
+/* Takes over `weigh_in.note`. */
+void       lw_batch_add_weigh_in (LwBatch        *batch,
+                                  guint           step,
+                                  LwWeighIn       weigh_in);
+
+/* A profile with the starting law and no parts. */
+LwProfile *lw_profile_new       (const char      *id,
+                                 const char      *name);
+void       lw_profile_set_law   (LwProfile       *profile,
+                                 guint            field,
+                                 double           value);
+void       lw_profile_add_part  (LwProfile       *profile,
+                                 const char      *name,
+                                 LwPart           part);
+/* The large-leaf start: sheltered, surface, torn, stem. */
+LwProfile *lw_profile_start     (void);
+LwProfile *lw_profile_ref       (LwProfile       *profile);
+void       lw_profile_unref     (LwProfile       *profile);
+
+/* Takes a copy of `n` >= 1 hours. */
+LwWeather *lw_weather_new       (const char      *id,
+                                 const char      *name,
+                                 gint64           start_s,
+                                 const LwHour    *hours,
+                                 guint            n);
+LwWeather *lw_weather_ref       (LwWeather       *weather);
+void       lw_weather_unref     (LwWeather       *weather);
+
+/* An empty season; lw_season_copy shares the entries. Change only a season nobody else holds. */
+LwSeason  *lw_season_new        (const char      *name);
+LwSeason  *lw_season_copy       (const LwSeason  *season);
+LwSeason  *lw_season_ref        (LwSeason        *season);
+void       lw_season_unref      (LwSeason        *season);
+
+/* These take over the entry. `at` <= n_batches; put replaces the batch there. */
+void       lw_season_insert_batch (LwSeason      *season,
+                                   guint          at,
+                                   LwBatch       *batch);
+void       lw_season_put_batch    (LwSeason      *season,
+                                   guint          at,
+                                   LwBatch       *batch);
+void       lw_season_remove_batch (LwSeason      *season,
+                                   guint          at);
+void       lw_season_add_profile  (LwSeason      *season,
+                                   LwProfile     *profile);
+void       lw_season_add_weather  (LwSeason      *season,
+                                   LwWeather     *weather);
+
+/* By id or name; NULL or -1 if there is none. */
+LwProfile *lw_season_profile      (const LwSeason *season,
+                                   const char     *id);
+LwWeather *lw_season_weather      (const LwSeason *season,
+                                   const char     *id);
+int        lw_season_batch        (const LwSeason *season,
+                                   const char     *name);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwBatch, lw_batch_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwProfile, lw_profile_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwWeather, lw_weather_unref)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwSeason, lw_season_unref)
