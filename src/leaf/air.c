@@ -41,9 +41,18 @@ lw_air_boiling_c (double pressure_pa)
 }
 
 double
+lw_air_below_boiling_pa (double vapour_pa,
+                         double pressure_pa)
+{
+  double share = vapour_pa / pressure_pa;
+
+  return share < 0.99 ? vapour_pa : pressure_pa * (0.9995 - 0.0095 * exp (-(share - 0.99) / 0.0095));
+}
+
+double
 lw_air_latent_j_kg (double temp_c)
 {
-  return 1e3 * (2500.9 - 2.3369 * temp_c - 1.075e-3 * temp_c * temp_c);
+  return 1e3 * (2500.9 + temp_c * (-2.37667 + temp_c * (0.00061244 + temp_c * -1.2919e-05)));
 }
 
 double

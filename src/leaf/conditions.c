@@ -55,7 +55,7 @@ lw_boundary_new (const LwConditions *conditions,
   b.air_vapour_pa = conditions->humidity > 0
                       ? conditions->humidity * lw_air_saturation_pa (conditions->air_temp_c)
                       : conditions->vapour_pa;
-  b.air_vapour_pa = fmin (b.air_vapour_pa, 0.9995 * conditions->pressure_pa);
+  b.air_vapour_pa = lw_air_below_boiling_pa (b.air_vapour_pa, conditions->pressure_pa);
 
   return b;
 }
@@ -90,11 +90,11 @@ lw_boundary_at (const LwBoundary *b,
     {
       around.temp_c = now.temp_c + at->hot_air * (at->wall_c - now.temp_c);
       if (at->humidity > 0)
-        around.vapour_pa = fmin (at->humidity * lw_air_saturation_pa (now.temp_c),
-                                 0.9995 * at->pressure_pa);
+        around.vapour_pa = lw_air_below_boiling_pa (at->humidity * lw_air_saturation_pa (now.temp_c),
+                                                    at->pressure_pa);
     }
   if (at->follow & LW_FOLLOW_VAPOUR)
-    around.vapour_pa = fmin (now.vapour_pa, 0.9995 * at->pressure_pa);
+    around.vapour_pa = lw_air_below_boiling_pa (now.vapour_pa, at->pressure_pa);
   if (at->follow & LW_FOLLOW_SUN)
     around.sun_w_m2 = at->sun_share * now.sun_w_m2;
   if (at->follow & LW_FOLLOW_WIND)

@@ -10,7 +10,6 @@
 struct _LwMarch
 {
   LwSolver *solver;
-  double tolerance;
   LwMarchCost cost;
 
   /* The last run: its track, and all that it was made from. */
@@ -139,35 +138,26 @@ segment_for (double     begin_s,
   return segment;
 }
 
-/* Fills one part's row from `from`; on failure the row ends early and `failure` is set. */
-static gboolean
-march_part (LwMarch          *march,
-            const LwBoundary *boundary,
-            const LwState    *from,
-            LwSegment        *segment,
-            guint             part,
-            LwFailure        *failure)
+/* The step's boundaries and first states, one for each part. */
+static LwBoundary *
+step_begin (const LwTrack      *track,
+            const LwConditions *conditions,
+            guint               step,
+            LwState            *first)
 {
-  LwState *row = &segment->states[(gsize) part * segment->n];
-  gulong steps, calls;
-  int code = lw_solver_start (march->solver, boundary, from);
+  LwBoundary *boundaries = g_new (LwBoundary, track->n_parts);
 
-  row[0] = *from;
-  for (guint i = 1; i < segment->n && code == 0; i++)
-    code = lw_solver_advance (march->solver, segment->time_s[i], &row[i]);
+  for (guint part = 0; part < track->n_parts; part++)
+    {
+      boundaries[part] = lw_boundary_new (conditions, &track->leaf, &track->parts[part]);
+      first[part] = step == 0 ? lw_state_fresh (&track->leaf)
+                              : *lw_track_state (track, step - 1, part, track->steps[step - 1]->n - 1);
+    }
 
-  lw_solver_work (march->solver, &steps, &calls);
-  march->cost.solver_steps += steps;
-  march->cost.rate_calls += calls;
-
-  if (code != 0)
-    *failure = (LwFailure) {
-      .failed = TRUE, .part = part, .time_s = lw_solver_time_s (march->solver), .code = code,
-    };
-
-  return code == 0;
+  return boundaries;
 }
 
+/* NULL if the solver failed; `failure` then says where. */
 static LwSegment *
 march_step (LwMarch            *march,
             const LwTrack      *track,
@@ -178,20 +168,24 @@ march_step (LwMarch            *march,
             LwFailure          *failure)
 {
   g_autoptr (LwSegment) segment = segment_for (begin_s, conditions->duration_s, sampling, track->n_parts);
+  g_autofree LwBoundary *boundaries = step_begin (track, conditions, step, segment->states);
+  gulong steps, calls;
+  int code = lw_solver_start (march->solver, boundaries, segment->states, track->n_parts);
 
-  for (guint part = 0; part < track->n_parts; part++)
+  for (guint i = 1; i < segment->n && code == 0; i++)
+    code = lw_solver_advance (march->solver, segment->time_s[i], &segment->states[(gsize) i * track->n_parts]);
+
+  if (code != 0)
     {
-      LwBoundary boundary = lw_boundary_new (conditions, &track->leaf, &track->parts[part]);
-      LwState from = step == 0 ? lw_state_fresh (&track->leaf)
-                               : *lw_track_state (track, step - 1, part, track->steps[step - 1]->n - 1);
-
-      if (!march_part (march, &boundary, &from, segment, part, failure))
-        {
-          failure->step = step;
-          return NULL;
-        }
+      *failure = (LwFailure) {
+        .failed = TRUE, .step = step, .time_s = lw_solver_time_s (march->solver), .code = code,
+      };
+      return NULL;
     }
 
+  lw_solver_work (march->solver, &steps, &calls);
+  march->cost.solver_steps += steps;
+  march->cost.rate_calls += calls;
   march->cost.steps_run++;
 
   return g_steal_pointer (&segment);

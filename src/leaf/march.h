@@ -20,14 +20,14 @@ typedef struct
 {
   guint steps_run;     /* steps integrated, not taken from the last run */
   gulong solver_steps;
-  gulong rate_calls;
+  gulong rate_calls;   /* of one part each */
 } LwMarchCost;
 
 /* NULL only if memory or the solver cannot be had. */
 LwMarch           *lw_march_new  (void);
 void               lw_march_free (LwMarch            *march);
 
-/* Relative tolerance, 1e-10 to 1e-2; each state's absolute one goes with it. Default 1e-5. */
+/* Relative tolerance, 1e-10 to 1e-2; each state's absolute one goes with it. Default 3e-6. */
 void               lw_march_set_tolerance (LwMarch   *march,
                                            double     relative);
 

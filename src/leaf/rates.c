@@ -28,14 +28,6 @@ logistic (double x)
   return 1 / (1 + exp (-x));
 }
 
-/* A leaf's vapour pressure as a share of the place's: bends off under 1, so that it stays
- * just below boiling however hard it is heated, without a corner. */
-static double
-below_boiling (double share)
-{
-  return share < 0.99 ? share : 0.9995 - 0.0095 * exp (-(share - 0.99) / 0.0095);
-}
-
 static double
 rupture (const LwBoundary *b,
          const LwState    *s)
@@ -53,8 +45,8 @@ flows (const LwBoundary *b,
   const LwLaw *law = b->law;
   double pressure = b->at.pressure_pa;
   double area = b->area_m2_kg * (1 - law->shrink * s->twist);
-  double skin = pressure * below_boiling (lw_sorption_activity (law, water, s->temp_c)
-                                          * lw_air_saturation_pa (s->temp_c) / pressure);
+  double skin = lw_air_below_boiling_pa (lw_sorption_activity (law, water, s->temp_c)
+                                           * lw_air_saturation_pa (s->temp_c), pressure);
   double held = air->vapour_pa;
   double film = air->film_w_m2k / (LEWIS_2_3 * lw_film_air_j_m3k (air->temp_c, pressure));
   double leaf = law->cut_m_s * b->cuticle * (1 + law->cut_rupture * pow (ruptured, 1.2))
@@ -107,22 +99,19 @@ roasting (const LwBoundary *b,
 
 LwFlows
 lw_rates_flows (const LwBoundary *b,
-                double            t_s,
+                const LwAround   *air,
                 const LwState    *s)
 {
-  LwAround air = lw_boundary_at (b, t_s);
-
-  return flows (b, &air, s, fmax (s->water, LEAST_WATER), rupture (b, s));
+  return flows (b, air, s, fmax (s->water, LEAST_WATER), rupture (b, s));
 }
 
 void
 lw_rates (const LwBoundary *b,
-          double            t_s,
+          const LwAround   *air,
           const LwState    *s,
           LwState          *rate)
 {
   const LwLaw *law = b->law;
-  LwAround air = lw_boundary_at (b, t_s);
   double water = fmax (s->water, LEAST_WATER);
   double kelvin = s->temp_c + LW_ZERO_C;
   double ruptured = rupture (b, s);
@@ -131,7 +120,7 @@ lw_rates (const LwBoundary *b,
   double mild = arrhenius (MILD_J_MOL, kelvin, 25);
   double wetness = water / (water + law->oxidise_water);
   double thermal = exp (LN10 * (s->temp_c - 90) / law->heat_z_k);
-  LwFlows f = flows (b, &air, s, water, ruptured);
+  LwFlows f = flows (b, air, s, water, ruptured);
 
   rate->water = f.condensed_kg_s - f.evaporated_kg_s;
   rate->temp_c = f.stored_w / (law->c_dry_j_kgk + water * law->c_water_j_kgk);

@@ -17,13 +17,13 @@ typedef struct
   double stored_w;        /* heats the leaf; the others' sum */
 } LwFlows;
 
-/* Heat and water flows at `state`, `t_s` into the step. */
+/* Heat and water flows at `state`; `around` is the boundary's at this moment. */
 LwFlows lw_rates_flows (const LwBoundary *boundary,
-                        double            t_s,
+                        const LwAround   *around,
                         const LwState    *state);
 
 /* Time derivative of `state`, per second, into `rate`. */
 void    lw_rates       (const LwBoundary *boundary,
-                        double            t_s,
+                        const LwAround   *around,
                         const LwState    *state,
                         LwState          *rate);

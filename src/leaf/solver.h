@@ -1,5 +1,5 @@
-/* The one place that knows which SUNDIALS is installed (6.4 or 7.x), and wraps
- * CVODE for one small system of leaf states. */
+/* The one place that knows CVODE and which SUNDIALS is installed (6.4 or 7.x):
+ * integrates all parts of a leaf together through one step. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
@@ -7,26 +7,29 @@
 
 typedef struct _LwSolver LwSolver;
 
+/* NULL if memory cannot be had. */
 LwSolver *lw_solver_new           (void);
 void      lw_solver_free          (LwSolver         *solver);
 void      lw_solver_set_tolerance (LwSolver         *solver,
                                    double            relative);
 
-/* Starts at t = 0 with `state`, under `boundary` (borrowed until the next start). */
+/* Starts at t = 0 with `n` states under as many boundaries (borrowed until the next start).
+ * Returns 0, or CVODE's negative code. */
 int       lw_solver_start         (LwSolver         *solver,
-                                   const LwBoundary *boundary,
-                                   const LwState    *state);
+                                   const LwBoundary *boundaries,
+                                   const LwState    *states,
+                                   guint             n);
 
-/* Goes on to `t_s`, not past the boundary's duration; `state` is then the state there.
+/* Goes on to `t_s`, not past the boundaries' duration; `states` are then those there.
  * Returns 0, or CVODE's negative code. */
 int       lw_solver_advance       (LwSolver         *solver,
                                    double            t_s,
-                                   LwState          *state);
+                                   LwState          *states);
 
 /* How far the solver has come, s. */
 double    lw_solver_time_s        (LwSolver         *solver);
 
-/* Work since lw_solver_start. */
+/* Work since lw_solver_start: steps, and evaluations of one part's rates. */
 void      lw_solver_work          (LwSolver         *solver,
                                    gulong           *steps,
                                    gulong           *rate_calls);

@@ -50,8 +50,7 @@ lw_outcome_part (const LwState *state,
 
 LwOutcome
 lw_outcome_mean (const LwLeaf  *leaf,
-                 const LwState *states,
-                 gsize          stride)
+                 const LwState *states)
 {
   LwOutcome mean = { 0 };
   double water = 0, square = 0, moisture = 0;
@@ -59,14 +58,14 @@ lw_outcome_mean (const LwLeaf  *leaf,
   for (guint i = 0; i < leaf->n_parts; i++)
     {
       const LwPart *part = &leaf->parts[i];
-      LwOutcome one = lw_outcome_part (&states[i * stride], part, leaf->fresh_water);
+      LwOutcome one = lw_outcome_part (&states[i], part, leaf->fresh_water);
       double *to = (double *) &mean;
       const double *from = (const double *) &one;
 
       for (gsize k = 0; k < sizeof mean / sizeof *to; k++)
         to[k] += part->share * from[k];
 
-      water += part->share * states[i * stride].water;
+      water += part->share * states[i].water;
       moisture += part->share * one.moisture_wb_pct;
       square += part->share * one.moisture_wb_pct * one.moisture_wb_pct;
     }

@@ -77,10 +77,9 @@ LwOutcome lw_outcome_part  (const LwState *state,
                             const LwPart  *part,
                             double         fresh_water);
 
-/* What the batch is like: `states` holds leaf->n_parts states, `stride` apart. */
+/* What the batch is like: `states` holds one state for each part of the leaf. */
 LwOutcome lw_outcome_mean  (const LwLeaf  *leaf,
-                            const LwState *states,
-                            gsize          stride);
+                            const LwState *states);
 
 /* Wet basis percent from kg/kg dry basis, and back. */
 double    lw_wet_basis_pct (double         water);

@@ -64,9 +64,7 @@ lw_track_state (const LwTrack *track,
                 guint          part,
                 guint          i)
 {
-  const LwSegment *segment = track->steps[step];
-
-  return &segment->states[(gsize) part * segment->n + i];
+  return &track->steps[step]->states[(gsize) i * track->n_parts + part];
 }
 
 /* The sample at or before `t_s` and how far on to the next, 0..1. */
@@ -128,7 +126,7 @@ lw_track_outcome (const LwTrack *track,
                   guint          i)
 {
   if (part < 0)
-    return lw_outcome_mean (&track->leaf, lw_track_state (track, step, 0, i), track->steps[step]->n);
+    return lw_outcome_mean (&track->leaf, lw_track_state (track, step, 0, i));
 
   return lw_outcome_part (lw_track_state (track, step, (guint) part, i), &track->parts[part],
                           track->leaf.fresh_water);
@@ -153,7 +151,7 @@ lw_track_outcome_at (const LwTrack *track,
   for (guint i = 0; i < track->n_parts; i++)
     states[i] = lw_track_state_at (track, step, i, t_s);
 
-  return lw_outcome_mean (&track->leaf, states, 1);
+  return lw_outcome_mean (&track->leaf, states);
 }
 
 LwOutcome

@@ -5,11 +5,11 @@
 
 #include "leaf/conditions.h"
 
-/* One step's states. `states` holds n_parts rows of n samples. */
+/* One step's states. `states` holds n moments of n_parts states side by side. */
 typedef struct
 {
   double duration_s;
-  guint n;          /* samples, at least 2; fewer where the solver failed */
+  guint n;          /* samples, at least 2 */
   guint n_parts;
   double *time_s;   /* from the step's start; the first is 0, the last the duration */
   LwState *states;
@@ -20,7 +20,6 @@ typedef struct
 {
   gboolean failed;
   guint step;       /* from 0 */
-  guint part;       /* from 0 */
   double time_s;    /* into the step */
   int code;         /* the solver's own, CV_... */
 } LwFailure;
