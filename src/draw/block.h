@@ -23,10 +23,17 @@ void   lw_block_draw    (cairo_t           *cr,
                          const LwLetter    *letter,
                          const LwPalette   *palette);
 
+/* What `leading` is in a step of a batch: as given, where the kind starts, or, `on_weather`, the
+ * mean of the weather over the step. */
+double lw_block_leading (const LwSeason    *season,
+                         const LwBatch     *batch,
+                         guint              step,
+                         gboolean          *on_weather);
+
 /* Height a block needs for this lettering. */
 double lw_block_height  (const LwLetter    *letter);
 
-/* y of the line for a value of the kind's leading setting, and back (clamped to the line's range). */
+/* y of the line for a value of the kind's leading setting, and back; clamped to its range. */
 double lw_block_line_y  (LwKind             kind,
                          double             height,
                          const LwLetter    *letter,

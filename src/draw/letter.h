@@ -12,6 +12,7 @@ typedef struct
 {
   const char *family; /* NULL: the sans default */
   double base_px;
+  gboolean rtl;       /* reading begins at the right; pictures set it from what they draw */
 } LwLetter;
 
 typedef enum
@@ -33,7 +34,24 @@ double lw_letter_draw  (cairo_t        *cr,
                         double          room,
                         const char     *text);
 
-/* Width and height that text would take. */
+/* The same with the baseline at `baseline`, for words of several sizes in one line. */
+double lw_letter_draw_on (cairo_t        *cr,
+                          const LwLetter *letter,
+                          double          x,
+                          double          baseline,
+                          LwTextAnchor    anchor,
+                          double          size,
+                          gboolean        bold,
+                          double          room,
+                          const char     *text);
+
+/* How much larger than usual the lettering is: lines and marks grow with it. */
+double lw_letter_scale (const LwLetter *letter);
+
+/* Height to allow for a line of body text, without a font at hand. */
+double lw_letter_line  (const LwLetter *letter);
+
+/* Width and height that text would take. NULL where not wanted. */
 void   lw_letter_size  (cairo_t        *cr,
                         const LwLetter *letter,
                         double          size,

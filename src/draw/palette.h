@@ -37,3 +37,13 @@ void             lw_ink_use     (cairo_t     *cr,
                                  LwInk        ink);
 LwInk            lw_ink_thin    (LwInk        ink,
                                  double       alpha);
+/* `share` of `other` in `ink`. */
+LwInk            lw_ink_mix     (LwInk        ink,
+                                 LwInk        other,
+                                 double       share);
+/* Words in a curve's colour, deep enough to be read on its band, too. */
+LwInk            lw_ink_of_words (const LwPalette *palette,
+                                  LwQuantity       quantity);
+
+/* How strongly the band between parts is tinted by its curve's colour. */
+#define LW_BAND_TINT 0.16

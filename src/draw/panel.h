@@ -7,13 +7,25 @@
 #include "draw/ticks.h"
 #include "season/season.h"
 
+/* Another batch laid over this one. */
+typedef struct
+{
+  const LwCurves *curves;
+  const double *minutes; /* its own step times */
+  guint n;
+  const int *columns;    /* (nullable) the column of each of its steps, -1: none; NULL: in order */
+  const char *name;      /* (nullable) at the line's end */
+  LwInk ink;
+  guint dash;            /* 0 unbroken; any number, the patterns repeat */
+} LwPanelOverlay;
+
 typedef struct
 {
   LwQuantity quantity;
   const LwScale *scale;
   const LwCurves *curves;      /* (nullable) the batch as it is */
   const LwCurves *ghost;       /* (nullable) the batch before the change; its own steps' times */
-  const double *ghost_minutes; /* the ghost's step times; it is drawn in the present columns, step by step */
+  const double *ghost_minutes; /* its own steps' times; it is drawn in the present columns */
   guint ghost_n;
   const LwBatch *batch;        /* (nullable) for aims and weigh-ins */
   double fresh_moisture_pct;   /* to turn weights into the panel's quantity */
@@ -21,10 +33,19 @@ typedef struct
   gboolean parts;              /* draw each part as a thin line */
   gboolean quick;              /* while dragging: faster, a little rougher lines */
   const char *reading;         /* (nullable) the value at the reading line, beside the name */
+  const LwPanelOverlay *overlays; /* (nullable) */
+  guint n_overlays;
 } LwPanelLook;
 
-/* The axis a panel uses for its curves and ghost: percentages start at 0. */
+/* The axis a panel uses for all that it shows: percentages start at 0. */
 LwAxis lw_panel_axis  (const LwPanelLook *look);
+
+/* What a weigh-in of `look->batch` says of the panel's quantity, `off` standard deviations up.
+ * FALSE if it says nothing of it. */
+gboolean lw_panel_measured (const LwPanelLook *look,
+                            const LwWeighIn   *weigh_in,
+                            double             off,
+                            double            *value);
 
 /* Top and bottom of the plot inside a panel of `height`. */
 void   lw_panel_plot  (double             height,
@@ -40,6 +61,11 @@ void   lw_panel_draw  (cairo_t           *cr,
                        const LwAxis      *axis,
                        const LwLetter    *letter,
                        const LwPalette   *palette);
+
+/* x at which a panel's name and unit have ended, from the side where reading begins: what stands beside
+ * the name begins here. */
+double lw_panel_head_width (LwQuantity         quantity,
+                            const LwLetter    *letter);
 
 /* The time ruler under the blocks: each column's own ticks, chosen so that words never meet. */
 void   lw_ruler_draw  (cairo_t           *cr,

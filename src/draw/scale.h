@@ -13,12 +13,12 @@ typedef struct
 {
   guint n;
   double minutes[LW_SCALE_MAX_STEPS];
-  double start[LW_SCALE_MAX_STEPS];   /* of the column, in reading direction, from the scale's begin */
+  double start[LW_SCALE_MAX_STEPS];   /* of the column, in reading direction */
   double width[LW_SCALE_MAX_STEPS];
   double stretch;                     /* px for each doubling of (1 + minutes / 2) */
   double total;                       /* of all columns */
   double origin;                      /* x of the scale's begin edge's left-to-right left side */
-  double room;                        /* width in which the scale is laid out; mirrored inside it when rtl */
+  double room;                        /* width to lay out in, and to mirror in when rtl */
   gboolean rtl;
 } LwScale;
 

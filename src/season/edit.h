@@ -55,6 +55,10 @@ LwSeason   *lw_history_now        (const LwHistory *history); /* (transfer none)
 void        lw_history_push       (LwHistory       *history,
                                    LwSeason        *season,
                                    const char      *label);
+/* Puts `season` in the place of the present, as one with the edit that led there. FALSE, and nothing done,
+ * where that would change what was saved or undo cannot follow: at the start, or before an undone edit. */
+gboolean    lw_history_amend      (LwHistory       *history,
+                                   LwSeason        *season);
 /* FALSE if there is nothing to undo or redo. */
 gboolean    lw_history_undo       (LwHistory       *history);
 gboolean    lw_history_redo       (LwHistory       *history);

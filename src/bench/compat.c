@@ -1,0 +1,151 @@
+/* Built without the cap on GTK's version: newer calls where there are, older ones else. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/compat.h"
+
+#include "season/document.h"
+#include "season/text.h"
+
+typedef struct
+{
+  LwFileChosen chosen;
+  gpointer data;
+  gboolean save;
+} Ask;
+
+static GtkFileFilter *
+season_filter (void)
+{
+  GtkFileFilter *filter = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (filter, _ ("Seasons"));
+  gtk_file_filter_add_suffix (filter, LW_SEASON_SUFFIX + 1);
+
+  return filter;
+}
+
+#if GTK_CHECK_VERSION (4, 10, 0)
+
+static void
+answered_cb (GObject      *dialog,
+             GAsyncResult *result,
+             gpointer      data)
+{
+  g_autofree Ask *ask = data;
+  g_autoptr (GFile) file = ask->save ? gtk_file_dialog_save_finish (GTK_FILE_DIALOG (dialog), result, NULL)
+                                     : gtk_file_dialog_open_finish (GTK_FILE_DIALOG (dialog), result, NULL);
+
+  ask->chosen (file, ask->data);
+}
+
+static GtkFileDialog *
+dialog_new (const char *title)
+{
+  GtkFileDialog *dialog = gtk_file_dialog_new ();
+  g_autoptr (GListStore) filters = g_list_store_new (GTK_TYPE_FILE_FILTER);
+  g_autoptr (GtkFileFilter) filter = season_filter ();
+
+  g_list_store_append (filters, filter);
+  gtk_file_dialog_set_title (dialog, title);
+  gtk_file_dialog_set_filters (dialog, G_LIST_MODEL (filters));
+
+  return dialog;
+}
+
+void
+lw_compat_ask_open (GtkWindow   *parent,
+                    LwFileChosen chosen,
+                    gpointer     data)
+{
+  g_autoptr (GtkFileDialog) dialog = dialog_new (_ ("Open a season"));
+  Ask ask = { chosen, data, FALSE };
+
+  gtk_file_dialog_open (dialog, parent, NULL, answered_cb, g_memdup2 (&ask, sizeof ask));
+}
+
+void
+lw_compat_ask_save (GtkWindow   *parent,
+                    GFile       *folder,
+                    const char  *name,
+                    LwFileChosen chosen,
+                    gpointer     data)
+{
+  g_autoptr (GtkFileDialog) dialog = dialog_new (_ ("Save the season"));
+  Ask ask = { chosen, data, TRUE };
+
+  gtk_file_dialog_set_initial_folder (dialog, folder);
+  gtk_file_dialog_set_initial_name (dialog, name);
+  gtk_file_dialog_save (dialog, parent, NULL, answered_cb, g_memdup2 (&ask, sizeof ask));
+}
+
+#else
+
+static void
+response_cb (GtkNativeDialog *dialog,
+             int              response,
+             gpointer         data)
+{
+  g_autofree Ask *ask = data;
+  g_autoptr (GFile) file = NULL;
+
+  if (response == GTK_RESPONSE_ACCEPT)
+    file = gtk_file_chooser_get_file (GTK_FILE_CHOOSER (dialog));
+  ask->chosen (file, ask->data);
+  g_object_unref (dialog);
+}
+
+static void
+show_dialog (GtkFileChooserNative *dialog,
+             const Ask            *ask)
+{
+  g_autoptr (GtkFileFilter) filter = season_filter ();
+
+  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), filter);
+  gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
+  g_signal_connect (dialog, "response", G_CALLBACK (response_cb), g_memdup2 (ask, sizeof *ask));
+  gtk_native_dialog_show (GTK_NATIVE_DIALOG (dialog));
+}
+
+void
+lw_compat_ask_open (GtkWindow   *parent,
+                    LwFileChosen chosen,
+                    gpointer     data)
+{
+  const Ask ask = { chosen, data, FALSE };
+
+  show_dialog (gtk_file_chooser_native_new (_ ("Open a season"), parent, GTK_FILE_CHOOSER_ACTION_OPEN,
+                                            _ ("_Open"), _ ("_Cancel")), &ask);
+}
+
+void
+lw_compat_ask_save (GtkWindow   *parent,
+                    GFile       *folder,
+                    const char  *name,
+                    LwFileChosen chosen,
+                    gpointer     data)
+{
+  const Ask ask = { chosen, data, TRUE };
+  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (_ ("Save the season"), parent,
+                                                              GTK_FILE_CHOOSER_ACTION_SAVE,
+                                                              _ ("_Save"), _ ("_Cancel"));
+
+  if (folder != NULL)
+    gtk_file_chooser_set_current_folder (GTK_FILE_CHOOSER (dialog), folder, NULL);
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), name);
+  show_dialog (dialog, &ask);
+}
+
+#endif
+
+GdkRGBA
+lw_compat_color (GtkWidget *widget)
+{
+  GdkRGBA color;
+
+#if GTK_CHECK_VERSION (4, 10, 0)
+  gtk_widget_get_color (widget, &color);
+#else
+  gtk_style_context_get_color (gtk_widget_get_style_context (widget), &color);
+#endif
+
+  return color;
+}

@@ -1,0 +1,22 @@
+/* The few calls that differ between GTK 4.8 and later: file dialogs and a widget's colour. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+/* Called with (transfer none) the file chosen, or NULL if none was. */
+typedef void (*LwFileChosen) (GFile   *file,
+                              gpointer data);
+
+/* Asks for a season's file to open, or where to save under a proposed name. */
+void    lw_compat_ask_open (GtkWindow   *parent,
+                            LwFileChosen chosen,
+                            gpointer     data);
+void    lw_compat_ask_save (GtkWindow   *parent,
+                            GFile       *folder,
+                            const char  *name,
+                            LwFileChosen chosen,
+                            gpointer     data);
+
+/* The colour of the widget's text. */
+GdkRGBA lw_compat_color    (GtkWidget   *widget);

@@ -1,0 +1,166 @@
+/* Number fields: GTK's spin button with our reading of times and our refusals. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/entry.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "season/edit.h"
+#include "season/text.h"
+#include "season/wording.h"
+
+typedef struct
+{
+  LwKind kind;
+  LwSetting setting;
+  GtkLabel *refused;
+} Field;
+
+/* Minutes that a unit's name stands for; 0 if it is none. */
+static double
+unit_minutes (const char *name)
+{
+  static const struct { const char *name; double minutes; } units[] = {
+    { N_ ("h"), 60 }, { N_ ("min"), 1 }, { N_ ("s"), 1.0 / 60 }, { N_ ("d"), 1440 },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (units); i++)
+    if (g_ascii_strcasecmp (name, units[i].name) == 0 || g_utf8_collate (name, _ (units[i].name)) == 0)
+      return units[i].minutes;
+
+  return 0;
+}
+
+gboolean
+lw_entry_parse_minutes (const char *text,
+                        double     *minutes)
+{
+  double sum = 0;
+  guint n = 0;
+
+  for (const char *p = text; *p != '\0';)
+    {
+      char *end;
+      double number;
+      gsize letters;
+      g_autofree char *unit = NULL;
+
+      p += strspn (p, " \t");
+      if (*p == '\0')
+        break;
+
+      number = strtod (p, &end);
+      if (end == p || !isfinite (number) || number < 0)
+        return FALSE;
+
+      p = end + strspn (end, " \t");
+      if (*p == ':' && n == 0)
+        {
+          sum += number * 60;
+          p++;
+          n++;
+          continue;
+        }
+
+      letters = strcspn (p, " \t0123456789.,:");
+      unit = g_strndup (p, letters);
+      p += letters;
+      number *= letters > 0 ? unit_minutes (unit) : 1;
+      if (letters > 0 && unit_minutes (unit) == 0)
+        return FALSE;
+      if (letters == 0 && n > 0 && strchr (text, ':') == NULL)
+        return FALSE;
+      sum += number;
+      n++;
+    }
+
+  *minutes = sum;
+
+  return n > 0;
+}
+
+static gboolean
+read_text (const Field *field,
+           const char  *text,
+           double      *value)
+{
+  char *end;
+
+  if (field->setting == LW_SET_MINUTES)
+    return lw_entry_parse_minutes (text, value);
+
+  *value = strtod (text, &end);
+
+  return end != text && isfinite (*value);
+}
+
+static int
+input_cb (GtkSpinButton *spin,
+          double        *value,
+          const Field   *field)
+{
+  g_autoptr (GError) error = NULL;
+  double typed;
+
+  if (!read_text (field, gtk_editable_get_text (GTK_EDITABLE (spin)), &typed))
+    typed = NAN;
+
+  if (lw_edit_check (field->kind, field->setting, typed, &error))
+    {
+      *value = typed;
+      gtk_widget_remove_css_class (GTK_WIDGET (spin), "error");
+      gtk_accessible_reset_state (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_STATE_INVALID);
+      gtk_widget_set_visible (GTK_WIDGET (field->refused), FALSE);
+      return TRUE;
+    }
+
+  gtk_widget_add_css_class (GTK_WIDGET (spin), "error");
+  gtk_accessible_update_state (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE, -1);
+  gtk_label_set_label (field->refused, error->message);
+  gtk_widget_set_visible (GTK_WIDGET (field->refused), TRUE);
+
+  return GTK_INPUT_ERROR;
+}
+
+static gboolean
+output_cb (GtkSpinButton *spin,
+           const Field   *field)
+{
+  g_autofree char *text = NULL;
+
+  if (field->setting != LW_SET_MINUTES)
+    return FALSE;
+
+  text = lw_say_minutes (gtk_spin_button_get_value (spin));
+  if (strcmp (text, gtk_editable_get_text (GTK_EDITABLE (spin))) != 0)
+    gtk_editable_set_text (GTK_EDITABLE (spin), text);
+
+  return TRUE;
+}
+
+GtkWidget *
+lw_entry_new (LwKind    kind,
+              LwSetting setting,
+              double    value,
+              GtkLabel *refused)
+{
+  const LwSettingRow *row = lw_setting_row (setting);
+  const LwKindSetting *range = lw_kind_setting (kind, setting);
+  double notch = setting == LW_SET_MINUTES ? lw_minutes_notch (value, FALSE) : row->notch;
+  GtkWidget *spin = gtk_spin_button_new_with_range (range->low, range->high, notch);
+  Field *field = g_new (Field, 1);
+
+  *field = (Field) { kind, setting, refused };
+  g_object_set_data_full (G_OBJECT (spin), "field", field, g_free);
+  gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint) row->digits);
+  gtk_spin_button_set_update_policy (GTK_SPIN_BUTTON (spin), GTK_UPDATE_IF_VALID);
+  gtk_editable_set_width_chars (GTK_EDITABLE (spin), 9);
+  g_signal_connect (spin, "input", G_CALLBACK (input_cb), field);
+  g_signal_connect (spin, "output", G_CALLBACK (output_cb), field);
+  gtk_spin_button_set_value (GTK_SPIN_BUTTON (spin), value);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL, _ (row->label),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, _ (row->effect), -1);
+
+  return spin;
+}

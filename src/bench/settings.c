@@ -1,0 +1,187 @@
+/* The settings popover. Each change is an edit at once; changes of one field in a row
+ * are one undo. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/settings.h"
+
+#include "bench/entry.h"
+#include "bench/telling.h"
+#include "draw/block.h"
+#include "season/text.h"
+#include "season/wording.h"
+
+/* One field's row. */
+typedef struct
+{
+  LwSession *session; /* outlives the popover */
+  guint step;
+  LwSetting setting;
+  GtkWidget *entry;
+  GtkWidget *weather; /* (nullable) */
+} Row;
+
+static const LwStep *
+step_of (const Row *row)
+{
+  return &lw_session_batch (row->session)->steps[row->step];
+}
+
+static void
+edit (const Row *row,
+      LwSeason  *season)
+{
+  g_autofree char *label = lw_tell_set (step_of (row), row->setting);
+  g_autofree char *key = g_strdup_printf ("set %d %u %d", lw_session_batch_index (row->session), row->step,
+                                          (int) row->setting);
+
+  lw_session_edit (row->session, season, label, key);
+}
+
+static void
+value_cb (GtkSpinButton *spin,
+          const Row     *row)
+{
+  double value = gtk_spin_button_get_value (spin);
+
+  if (lw_step_is_given (step_of (row), row->setting) && lw_step_get (step_of (row), row->setting) == value)
+    return;
+
+  edit (row, lw_edit_set (lw_session_base (row->session), (guint) lw_session_batch_index (row->session), row->step,
+                          row->setting, value));
+}
+
+static void
+weather_cb (GtkCheckButton *check,
+            const Row      *row)
+{
+  const LwSeason *base = lw_session_base (row->session);
+  guint batch = (guint) lw_session_batch_index (row->session);
+  gboolean follow = gtk_check_button_get_active (check);
+
+  gtk_widget_set_sensitive (row->entry, !follow);
+  edit (row, follow ? lw_edit_unset (base, batch, row->step, row->setting)
+                    : lw_edit_set (base, batch, row->step, row->setting,
+                                   gtk_spin_button_get_value (GTK_SPIN_BUTTON (row->entry))));
+}
+
+static char *
+range_text (LwKind    kind,
+            LwSetting setting)
+{
+  const LwKindSetting *range = lw_kind_setting (kind, setting);
+  g_autofree char *low = lw_say_setting (setting, range->low);
+  g_autofree char *high = lw_say_setting (setting, range->high);
+
+  /* Translators: lowest and highest value of a setting */
+  return g_strdup_printf (_ ("%s to %s"), low, high);
+}
+
+static GtkWidget *
+small_label (const char *text)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), 46);
+  gtk_widget_add_css_class (label, "small");
+
+  return label;
+}
+
+static void
+add_weather (Row     *row,
+             GtkGrid *grid,
+             int      y)
+{
+  GtkWidget *check = gtk_check_button_new_with_label (_ ("weather"));
+  gboolean follow = !lw_step_is_given (step_of (row), row->setting);
+
+  row->weather = check;
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (check), follow);
+  gtk_widget_set_sensitive (row->entry, !follow);
+  gtk_widget_set_tooltip_text (check, _ ("Follow the weather of the batch"));
+  g_signal_connect (check, "toggled", G_CALLBACK (weather_cb), row);
+  gtk_grid_attach (grid, check, 3, y, 1, 1);
+}
+
+/* Three lines of the grid: the field, what it does and its range, and, hidden, a refusal. */
+static void
+add_row (GtkGrid             *grid,
+         int                  y,
+         LwSession           *session,
+         guint                step,
+         const LwKindSetting *range)
+{
+  const LwSeason *season = lw_session_season (session);
+  const LwBatch *batch = lw_session_batch (session);
+  const LwStep *here = &batch->steps[step];
+  const LwSettingRow *setting = lw_setting_row (range->setting);
+  g_autofree char *limits = range_text (here->kind, range->setting);
+  g_autofree char *told = g_strdup_printf ("%s %s.", _ (setting->effect), limits);
+  GtkWidget *name = gtk_label_new (_ (setting->label));
+  GtkWidget *unit = gtk_label_new (range->setting == LW_SET_MINUTES ? "" : _ (setting->unit));
+  GtkWidget *effect = small_label (told), *refused = small_label ("");
+  gboolean on_weather, leading = lw_kind_row (here->kind)->leading == range->setting;
+  double value = leading ? lw_block_leading (season, batch, step, &on_weather) : lw_step_get (here, range->setting);
+  Row *row = g_new0 (Row, 1);
+
+  *row = (Row) { .session = session, .step = step, .setting = range->setting };
+  row->entry = lw_entry_new (here->kind, range->setting, value, GTK_LABEL (refused));
+  g_object_set_data_full (G_OBJECT (row->entry), "row", row, g_free);
+
+  gtk_label_set_xalign (GTK_LABEL (name), 0);
+  gtk_label_set_xalign (GTK_LABEL (unit), 0);
+  gtk_widget_add_css_class (effect, "dim-label");
+  gtk_widget_add_css_class (refused, "refused");
+  gtk_widget_set_visible (refused, FALSE);
+  gtk_grid_attach (grid, name, 0, y, 1, 1);
+  gtk_grid_attach (grid, row->entry, 1, y, 1, 1);
+  gtk_grid_attach (grid, unit, 2, y, 1, 1);
+  gtk_grid_attach (grid, refused, 0, y + 1, 4, 1);
+  gtk_grid_attach (grid, effect, 0, y + 2, 4, 1);
+
+  if (range->weather && batch->weather != NULL)
+    add_weather (row, grid, y);
+  g_signal_connect (row->entry, "value-changed", G_CALLBACK (value_cb), row);
+}
+
+static void
+closed_cb (GtkPopover *popover,
+           GtkWidget  *block)
+{
+  gtk_widget_unparent (GTK_WIDGET (popover));
+  gtk_widget_grab_focus (block);
+  g_object_unref (block);
+}
+
+void
+lw_settings_open (GtkWidget *block,
+                  LwSession *session,
+                  guint      step)
+{
+  const LwKindRow *kind = lw_kind_row (lw_session_batch (session)->steps[step].kind);
+  GtkWidget *popover = gtk_popover_new ();
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+  GtkWidget *grid = gtk_grid_new ();
+  GtkWidget *title = gtk_label_new (_ (kind->label));
+
+  gtk_widget_add_css_class (title, "heading");
+  gtk_label_set_xalign (GTK_LABEL (title), 0);
+  gtk_grid_set_column_spacing (GTK_GRID (grid), 10);
+  gtk_widget_add_css_class (grid, "settings");
+  gtk_grid_attach (GTK_GRID (grid), title, 0, 0, 4, 1);
+  for (guint i = 0; i < kind->n_settings; i++)
+    add_row (GTK_GRID (grid), 1 + 3 * (int) i, session, step, &kind->settings[i]);
+
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 460);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), grid);
+  gtk_popover_set_child (GTK_POPOVER (popover), scrolled);
+  gtk_popover_set_position (GTK_POPOVER (popover), GTK_POS_BOTTOM);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL, _ (kind->label), -1);
+
+  gtk_widget_set_parent (popover, block);
+  g_signal_connect (popover, "closed", G_CALLBACK (closed_cb), g_object_ref (block));
+  gtk_popover_popup (GTK_POPOVER (popover));
+}

@@ -1,0 +1,112 @@
+/* Sentences and labels. Whole sentences per language, numbers set in. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/telling.h"
+
+#include "draw/block.h"
+#include "season/text.h"
+#include "season/wording.h"
+
+static const LwQuantity told[] = { LW_MOISTURE, LW_OXIDATION, LW_RUPTURE, LW_ENZYME };
+
+char *
+lw_tell_value (LwQuantity quantity,
+               double     value)
+{
+  const LwQuantityRow *row = lw_quantity_row (quantity);
+
+  if (row->unit[0] == '\0')
+    return g_strdup_printf ("%.*f", row->digits, value);
+
+  /* Translators: a number and its unit */
+  return g_strdup_printf (_ ("%.*f %s"), row->digits, value, _ (row->unit));
+}
+
+char *
+lw_tell_step (const LwSeason *season,
+              const LwBatch  *batch,
+              guint           step,
+              const LwTrack  *track)
+{
+  const LwStep *here = &batch->steps[step];
+  const LwKindRow *kind = lw_kind_row (here->kind);
+  g_autofree char *time = lw_say_minutes (lw_step_get (here, LW_SET_MINUTES));
+  gboolean on_weather = FALSE;
+  double leading = lw_block_leading (season, batch, step, &on_weather);
+  g_autofree char *value = lw_say_setting (kind->leading, leading);
+  /* Translators: step number, of how many, kind, time, value of its main setting, that setting's name */
+  g_autoptr (GString) words = g_string_new (NULL);
+
+  g_string_append_printf (words, _ ("Step %u of %u: %s, %s, %s %s."), step + 1, batch->n_steps, _ (kind->label), time,
+                          value, _ (lw_setting_row (kind->leading)->label));
+  if (on_weather)
+    g_string_append_printf (words, " %s", _ ("It follows the weather."));
+
+  if (track == NULL || step >= track->n_steps)
+    return g_string_free (g_steal_pointer (&words), FALSE);
+
+  for (guint i = 0; i < G_N_ELEMENTS (told); i++)
+    {
+      LwOutcome outcome = lw_track_end (track, step, -1);
+      g_autofree char *result = lw_tell_value (told[i], lw_quantity_of (told[i], &outcome));
+
+      /* Translators: a quantity's name and its value, one of several after a step */
+      g_string_append_printf (words, _ (" %s then %s."), _ (lw_quantity_row (told[i])->label), result);
+    }
+
+  return g_string_free (g_steal_pointer (&words), FALSE);
+}
+
+char *
+lw_tell_panel (const LwBatch *batch,
+               LwQuantity     quantity,
+               const LwTrack *track)
+{
+  g_autoptr (GString) words = g_string_new (NULL);
+
+  if (track == NULL || track->n_steps == 0)
+    return g_strdup (_ ("Nothing is computed."));
+
+  for (guint step = 0; step < track->n_steps; step++)
+    {
+      LwOutcome from = lw_track_outcome (track, step, -1, 0);
+      LwOutcome to = lw_track_end (track, step, -1);
+      g_autofree char *first = lw_tell_value (quantity, lw_quantity_of (quantity, &from));
+      g_autofree char *last = lw_tell_value (quantity, lw_quantity_of (quantity, &to));
+
+      /* Translators: kind of step, value at its start, value at its end */
+      g_string_append_printf (words, _ ("%s: from %s to %s. "), _ (lw_kind_row (batch->steps[step].kind)->label),
+                              first, last);
+    }
+
+  return g_string_free (g_steal_pointer (&words), FALSE);
+}
+
+char *
+lw_tell_set (const LwStep *step,
+             LwSetting     setting)
+{
+  /* Translators: a setting, a kind of step: "Set time of fix in pan" */
+  return g_strdup_printf (_ ("Set %s of %s"), _ (lw_setting_row (setting)->label),
+                          _ (lw_kind_row (step->kind)->label));
+}
+
+char *
+lw_tell_change (const LwStep *before,
+                const LwStep *now,
+                LwSetting     setting)
+{
+  double from = lw_step_get (before, setting), to = lw_step_get (now, setting);
+  g_autofree char *last = lw_say_setting (setting, to);
+
+  if (before->kind != now->kind || from == to)
+    return NULL;
+
+  if (setting == LW_SET_MINUTES)
+    {
+      g_autofree char *first = lw_say_setting (setting, from);
+
+      return g_strdup_printf ("%s → %s", first, last);
+    }
+
+  return g_strdup_printf ("%.*f → %s", lw_setting_row (setting)->digits, from, last);
+}

@@ -1,0 +1,43 @@
+/* What the window's files share: window.c shows, window-file.c opens and saves,
+ * window-batch.c does what concerns a batch as a whole. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bench/board.h"
+#include "bench/window.h"
+
+struct _LwWindow
+{
+  GtkApplicationWindow parent_instance;
+
+  GtkWidget *title;
+  GtkWidget *subtitle;
+  GtkWidget *undo_button;
+  GtkWidget *redo_button;
+  GtkWidget *paned;
+  GtkWidget *scrolled;
+  GtkWidget *trouble;
+  GtkWidget *status;
+  GMenu *recent_menu;
+
+  LwSession *session;
+  LwBoard *board;
+  GSettings *settings;   /* (nullable) */
+};
+
+/* Says what was done or what can be done, at the window's foot. */
+void lw_window_say         (LwWindow   *self,
+                            const char *text);
+
+/* window-file.c */
+void lw_window_add_file_actions  (LwWindow *self);
+void lw_window_refill_recent     (LwWindow *self);
+
+/* Calls `then` when nothing unsaved would be lost: at once, or after the question was answered. */
+void lw_window_when_safe   (LwWindow   *self,
+                            void      (*then) (LwWindow *self, gpointer data),
+                            gpointer    data,
+                            GDestroyNotify free_data);
+
+/* window-batch.c */
+void lw_window_add_batch_actions (LwWindow *self);

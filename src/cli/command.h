@@ -1,0 +1,48 @@
+/* What the commands share: options, seasons from files, output, complaints. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "season/season.h"
+
+#define LW_EXIT_WRONG 1 /* the file or the work failed */
+#define LW_EXIT_USAGE 2 /* the command was not understood */
+
+/* A command: `run` gets its own arguments, argv[0] being its name, and returns the exit status. */
+typedef struct
+{
+  const char *name;
+  const char *usage;   /* "SEASON [--batch NAME]..." */
+  const char *summary; /* N_() */
+  int (*run) (int argc, char **argv);
+} LwCommand;
+
+int       lw_command_run     (int             argc,
+                              char          **argv);
+int       lw_command_check   (int             argc,
+                              char          **argv);
+int       lw_command_picture (int             argc,
+                              char          **argv);
+
+/* Parses `entries` out of argv; the season's file is what remains, one and only one. FALSE and a
+ * complaint on stderr otherwise. */
+gboolean  lw_command_options (const char     *name,
+                              const GOptionEntry *entries,
+                              int            *argc,
+                              char         ***argv,
+                              const char    **season_path);
+
+/* Tells every problem on stderr; NULL if there is one. */
+LwSeason *lw_command_season  (const char     *path);
+
+/* Indices of the batches named, or of all if `names` is NULL. A name is the whole name or its first
+ * word where only one batch begins with it. NULL and a complaint if one is not there. */
+GArray   *lw_command_batches (const LwSeason *season,
+                              char          **names);
+
+/* Writes to the file, whole or not at all, or to standard output if `path` is NULL. */
+gboolean  lw_command_output  (const char     *path,
+                              const char     *text,
+                              gsize           length);
+
+void      lw_complain        (const char     *format,
+                              ...) G_GNUC_PRINTF (1, 2);

@@ -1,0 +1,51 @@
+/* The value at which a block's line is drawn. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw/block.h"
+
+#define MOMENTS 48
+
+static double
+begin_s (const LwBatch *batch,
+         guint          step)
+{
+  double clock_s = (double) batch->when_s;
+
+  for (guint i = 0; i < step; i++)
+    clock_s += 60 * lw_step_get (&batch->steps[i], LW_SET_MINUTES);
+
+  return clock_s;
+}
+
+static double
+mean_air_c (const LwSky *sky,
+            double       from_s,
+            double       duration_s)
+{
+  double sum = 0;
+
+  for (guint i = 0; i < MOMENTS; i++)
+    sum += lw_sky_at (sky, from_s + (i + 0.5) / MOMENTS * duration_s).temp_c;
+
+  return sum / MOMENTS;
+}
+
+double
+lw_block_leading (const LwSeason *season,
+                  const LwBatch  *batch,
+                  guint           step,
+                  gboolean       *on_weather)
+{
+  const LwStep *at = &batch->steps[step];
+  LwSetting leading = lw_kind_row (at->kind)->leading;
+  const LwKindSetting *row = lw_kind_setting (at->kind, leading);
+  const LwWeather *weather = NULL;
+
+  if (batch->weather != NULL)
+    weather = lw_season_weather (season, batch->weather);
+  *on_weather = leading == LW_SET_AIR_C && row->weather && weather != NULL
+                && !lw_step_is_given (at, leading);
+  if (!*on_weather)
+    return lw_step_get (at, leading);
+
+  return mean_air_c (weather->sky, begin_s (batch, step), 60 * lw_step_get (at, LW_SET_MINUTES));
+}

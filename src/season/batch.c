@@ -1,0 +1,142 @@
+/* A batch: its memory and its chain of steps. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "season/season.h"
+
+#include <math.h>
+#include <string.h>
+
+LwBatch *
+lw_batch_new (const char *name)
+{
+  LwBatch *batch = g_atomic_rc_box_new0 (LwBatch);
+
+  batch->name = g_strdup (name);
+  batch->leaf = g_strdup ("");
+  batch->fresh_kg = 10;
+  batch->fresh_moisture_pct = NAN;
+
+  return batch;
+}
+
+LwBatch *
+lw_batch_copy (const LwBatch *batch)
+{
+  LwBatch *copy = g_atomic_rc_box_dup (sizeof *batch, (LwBatch *) batch);
+
+  copy->name = g_strdup (batch->name);
+  copy->tea = g_strdup (batch->tea);
+  copy->leaf = g_strdup (batch->leaf);
+  copy->weather = g_strdup (batch->weather);
+  copy->note = g_strdup (batch->note);
+  copy->steps = g_new0 (LwStep, batch->n_steps);
+  for (guint i = 0; i < batch->n_steps; i++)
+    copy->steps[i] = lw_step_copy (&batch->steps[i]);
+  copy->aims = g_memdup2 (batch->aims, batch->n_aims * sizeof *batch->aims);
+
+  return copy;
+}
+
+LwBatch *
+lw_batch_ref (LwBatch *batch)
+{
+  return g_atomic_rc_box_acquire (batch);
+}
+
+static void
+batch_clear (LwBatch *batch)
+{
+  for (guint i = 0; i < batch->n_steps; i++)
+    lw_step_clear (&batch->steps[i]);
+
+  g_free (batch->steps);
+  g_free (batch->aims);
+  g_free (batch->name);
+  g_free (batch->tea);
+  g_free (batch->leaf);
+  g_free (batch->weather);
+  g_free (batch->note);
+}
+
+void
+lw_batch_unref (LwBatch *batch)
+{
+  g_atomic_rc_box_release_full (batch, (GDestroyNotify) batch_clear);
+}
+
+void
+lw_batch_insert_step (LwBatch *batch,
+                      guint    at,
+                      LwStep   step)
+{
+  g_return_if_fail (at <= batch->n_steps);
+
+  batch->steps = g_renew (LwStep, batch->steps, batch->n_steps + 1);
+  memmove (&batch->steps[at + 1], &batch->steps[at], (batch->n_steps - at) * sizeof step);
+  batch->steps[at] = step;
+  batch->n_steps++;
+}
+
+void
+lw_batch_remove_step (LwBatch *batch,
+                      guint    at)
+{
+  g_return_if_fail (at < batch->n_steps);
+
+  lw_step_clear (&batch->steps[at]);
+  batch->n_steps--;
+  memmove (&batch->steps[at], &batch->steps[at + 1], (batch->n_steps - at) * sizeof *batch->steps);
+}
+
+void
+lw_batch_move_step (LwBatch *batch,
+                    guint    from,
+                    guint    to)
+{
+  LwStep *steps = batch->steps;
+  LwStep step;
+
+  g_return_if_fail (from < batch->n_steps && to < batch->n_steps);
+
+  step = steps[from];
+  if (from < to)
+    memmove (&steps[from], &steps[from + 1], (to - from) * sizeof step);
+  else
+    memmove (&steps[to + 1], &steps[to], (from - to) * sizeof step);
+  steps[to] = step;
+}
+
+static void
+append_aim (LwAim **aims,
+            guint  *n,
+            LwAim   aim)
+{
+  *aims = g_renew (LwAim, *aims, *n + 1);
+  (*aims)[(*n)++] = aim;
+}
+
+void
+lw_batch_add_aim (LwBatch *batch,
+                  int      step,
+                  LwAim    aim)
+{
+  g_return_if_fail (step < (int) batch->n_steps);
+
+  if (step < 0)
+    append_aim (&batch->aims, &batch->n_aims, aim);
+  else
+    append_aim (&batch->steps[step].aims, &batch->steps[step].n_aims, aim);
+}
+
+void
+lw_batch_add_weigh_in (LwBatch  *batch,
+                       guint     step,
+                       LwWeighIn weigh_in)
+{
+  LwStep *at;
+
+  g_return_if_fail (step < batch->n_steps);
+
+  at = &batch->steps[step];
+  at->weigh_ins = g_renew (LwWeighIn, at->weigh_ins, at->n_weigh_ins + 1);
+  at->weigh_ins[at->n_weigh_ins++] = weigh_in;
+}

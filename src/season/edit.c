@@ -1,0 +1,208 @@
+/* The edits. Each copies the one batch it changes and shares the rest. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "season/edit.h"
+
+#include <math.h>
+
+#include "season/document.h"
+#include "season/text.h"
+#include "season/wording.h"
+
+/* The next season, and in `batch` that batch as one's own, already in the season's hands. */
+static LwSeason *
+with_own_batch (const LwSeason *season,
+                guint           at,
+                LwBatch       **batch)
+{
+  LwSeason *next = lw_season_copy (season);
+
+  *batch = lw_batch_copy (season->batches[at]);
+  lw_season_put_batch (next, at, *batch);
+
+  return next;
+}
+
+LwSeason *
+lw_edit_set (const LwSeason *season,
+             guint           batch,
+             guint           step,
+             LwSetting       setting,
+             double          value)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  lw_step_set (&own->steps[step], setting, value);
+
+  return next;
+}
+
+LwSeason *
+lw_edit_unset (const LwSeason *season,
+               guint           batch,
+               guint           step,
+               LwSetting       setting)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  lw_step_unset (&own->steps[step], setting);
+
+  return next;
+}
+
+LwSeason *
+lw_edit_add_step (const LwSeason *season,
+                  guint           batch,
+                  guint           at,
+                  LwKind          kind)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  lw_batch_insert_step (own, at, lw_step_new (kind));
+
+  return next;
+}
+
+LwSeason *
+lw_edit_remove_step (const LwSeason *season,
+                     guint           batch,
+                     guint           step)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  lw_batch_remove_step (own, step);
+
+  return next;
+}
+
+LwSeason *
+lw_edit_move_step (const LwSeason *season,
+                   guint           batch,
+                   guint           from,
+                   guint           to)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  lw_batch_move_step (own, from, to);
+
+  return next;
+}
+
+static char *
+unused_name (const LwSeason *season,
+             const char     *like)
+{
+  for (guint i = 2;; i++)
+    {
+      /* Translators: the name of a repeated batch, then a counting number */
+      g_autofree char *name = g_strdup_printf (_ ("%s (%u)"), like, i);
+
+      if (lw_season_batch (season, name) < 0)
+        return g_steal_pointer (&name);
+    }
+}
+
+LwSeason *
+lw_edit_repeat_batch (const LwSeason *season,
+                      guint           batch)
+{
+  LwSeason *next = lw_season_copy (season);
+  LwBatch *own = lw_batch_copy (season->batches[batch]);
+
+  g_free (own->name);
+  own->name = unused_name (season, season->batches[batch]->name);
+  own->made = FALSE;
+
+  for (guint i = 0; i < own->n_steps; i++)
+    {
+      LwStep *step = &own->steps[i];
+
+      for (guint k = 0; k < step->n_weigh_ins; k++)
+        g_free (step->weigh_ins[k].note);
+      g_clear_pointer (&step->weigh_ins, g_free);
+      step->n_weigh_ins = 0;
+    }
+
+  lw_season_insert_batch (next, batch + 1, own);
+
+  return next;
+}
+
+LwSeason *
+lw_edit_remove_batch (const LwSeason *season,
+                      guint           batch)
+{
+  LwSeason *next = lw_season_copy (season);
+
+  lw_season_remove_batch (next, batch);
+
+  return next;
+}
+
+LwSeason *
+lw_edit_rename_batch (const LwSeason *season,
+                      guint           batch,
+                      const char     *name)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  g_free (own->name);
+  own->name = g_strdup (name);
+
+  return next;
+}
+
+gboolean
+lw_edit_check (LwKind    kind,
+               LwSetting setting,
+               double    value,
+               GError  **error)
+{
+  const LwKindSetting *range = lw_kind_setting (kind, setting);
+  g_autofree char *low = NULL, *high = NULL;
+
+  if (range == NULL)
+    {
+      g_set_error (error, G_IO_ERROR, G_IO_ERROR_INVALID_ARGUMENT, _ ("A step “%s” has no setting “%s”."),
+                   _ (lw_kind_row (kind)->label), _ (lw_setting_row (setting)->label));
+      return FALSE;
+    }
+
+  if (isfinite (value) && value >= range->low && value <= range->high)
+    return TRUE;
+
+  low = lw_say_setting (setting, range->low);
+  high = lw_say_setting (setting, range->high);
+  g_set_error (error, G_IO_ERROR, G_IO_ERROR_INVALID_ARGUMENT, _ ("“%s” must be a number from %s to %s."),
+               _ (lw_setting_row (setting)->label), low, high);
+
+  return FALSE;
+}
+
+LwSeason *
+lw_edit_new_season (gint64 when_s)
+{
+  LwSeason *season = lw_season_new (_ ("New season"));
+  LwProfile *leaf = lw_profile_start ();
+  LwBatch *batch = lw_batch_new (_ ("1 first batch"));
+
+  batch->when_s = when_s;
+  batch->leaf = g_strdup (leaf->id);
+  batch->fresh_kg = 4;
+  for (guint i = 0; i < 4; i++)
+    {
+      static const LwKind usual[] = { LW_KIND_WITHER, LW_KIND_FIX_PAN, LW_KIND_ROLL, LW_KIND_DRY_SUN };
+
+      lw_batch_insert_step (batch, i, lw_step_new (usual[i]));
+    }
+
+  lw_season_add_profile (season, leaf);
+  lw_season_insert_batch (season, 0, batch);
+
+  return season;
+}

@@ -1,0 +1,155 @@
+/* Reading batches: their steps, aims and weigh-ins. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "season/reader.h"
+
+#include <math.h>
+
+#include "season/gate.h"
+#include "season/notation.h"
+#include "season/text.h"
+
+static LwAim
+read_aim (LwReader *reader,
+          xmlNode  *node)
+{
+  enum { OF, LOW, HIGH, WEIGHT };
+  LwValue values[LW_MAX_ATTRS];
+  LwAim aim = { .low = -INFINITY, .high = INFINITY, .weight = 1 };
+
+  lw_reader_attrs (reader, node, LW_E_AIM, values);
+  if (values[OF].given)
+    aim.of = (LwQuantity) values[OF].word;
+  if (values[LOW].given)
+    aim.low = values[LOW].number;
+  if (values[HIGH].given)
+    aim.high = values[HIGH].number;
+  if (values[WEIGHT].given)
+    aim.weight = values[WEIGHT].number;
+
+  if (values[OF].given && values[LOW].text == NULL && values[HIGH].text == NULL)
+    lw_reader_tell (reader, lw_gate_line (node), _ ("Add “low” or “high”, or both."),
+                    _ ("The aim has neither a lower nor an upper side."));
+  else if (!(aim.low < aim.high))
+    lw_reader_tell (reader, lw_gate_line (node), _ ("Write the smaller number as “low”."),
+                    _ ("The aim's lower side is not below its upper side."));
+
+  return aim;
+}
+
+static void
+read_weigh_in (LwReader *reader,
+               xmlNode  *node,
+               LwBatch  *batch,
+               guint     step)
+{
+  enum { MINUTE, OF, VALUE, SD, TARE };
+  LwValue values[LW_MAX_ATTRS];
+  double minutes = lw_step_get (&batch->steps[step], LW_SET_MINUTES);
+  g_autofree char *end = lw_number_text (minutes);
+  g_autofree char *remedy = NULL;
+
+  lw_reader_attrs (reader, node, LW_E_WEIGH_IN, values);
+  if (values[MINUTE].given && values[MINUTE].number > minutes)
+    {
+      remedy = g_strdup_printf (_ ("Write a number from 0 to %s."), end);
+      lw_reader_tell (reader, lw_gate_line (node), remedy,
+                      _ ("The weigh-in is after the end of its step."));
+    }
+
+  lw_batch_add_weigh_in (batch, step,
+                         (LwWeighIn) {
+                           .minute = values[MINUTE].number,
+                           .of = (LwMeasure) MAX (values[OF].word, 0),
+                           .value = values[VALUE].number,
+                           .sd = values[SD].number,
+                           .tare_kg = values[TARE].number,
+                           .note = lw_reader_text (reader, node),
+                         });
+}
+
+static void
+take_in_step (LwReader *reader,
+              xmlNode  *node,
+              LwElement element,
+              gpointer  into)
+{
+  LwBatch *batch = into;
+  guint last = batch->n_steps - 1;
+
+  if (element == LW_E_AIM)
+    lw_batch_add_aim (batch, (int) last, read_aim (reader, node));
+  else if (element == LW_E_WEIGH_IN)
+    read_weigh_in (reader, node, batch, last);
+  else
+    batch->steps[last].note = lw_reader_note (reader, node, batch->steps[last].note);
+}
+
+static void
+read_settings (LwStep        *step,
+               const LwValue *values)
+{
+  const LwKindRow *row = lw_kind_row (step->kind);
+
+  for (guint i = 0; i < row->n_settings; i++)
+    if (values[i].given)
+      lw_step_set (step, row->settings[i].setting, values[i].number);
+}
+
+static void
+read_step (LwReader *reader,
+           xmlNode  *node,
+           LwBatch  *batch)
+{
+  enum { KIND, SETTINGS };
+  LwValue values[LW_MAX_ATTRS];
+  LwStep step;
+
+  lw_reader_attrs (reader, node, LW_E_STEP, values);
+  step = lw_step_new ((LwKind) MAX (values[KIND].word, 0));
+  if (values[KIND].given)
+    read_settings (&step, &values[SETTINGS]);
+
+  lw_batch_insert_step (batch, batch->n_steps, step);
+  lw_reader_children (reader, node, LW_E_STEP, take_in_step, batch);
+}
+
+static void
+take_in_batch (LwReader *reader,
+               xmlNode  *node,
+               LwElement element,
+               gpointer  into)
+{
+  LwBatch *batch = into;
+
+  if (element == LW_E_STEP)
+    read_step (reader, node, batch);
+  else if (element == LW_E_AIM)
+    lw_batch_add_aim (batch, -1, read_aim (reader, node));
+  else
+    batch->note = lw_reader_note (reader, node, batch->note);
+}
+
+LwBatch *
+lw_read_batch (LwReader *reader,
+               xmlNode  *node)
+{
+  enum { NAME, TEA, START, STATE, LEAF, WEATHER, KG, MOISTURE };
+  LwValue values[LW_MAX_ATTRS];
+  LwBatch *batch;
+
+  lw_reader_attrs (reader, node, LW_E_BATCH, values);
+  batch = lw_batch_new (lw_value_text (&values[NAME]));
+  batch->tea = g_strdup (values[TEA].text);
+  batch->when_s = values[START].time_s;
+  batch->made = values[STATE].word == 1;
+  g_free (batch->leaf);
+  batch->leaf = g_strdup (values[LEAF].given ? values[LEAF].text : "");
+  batch->weather = g_strdup (values[WEATHER].given ? values[WEATHER].text : NULL);
+  batch->fresh_kg = values[KG].number;
+  if (values[MOISTURE].given)
+    batch->fresh_moisture_pct = values[MOISTURE].number;
+
+  lw_reader_children (reader, node, LW_E_BATCH, take_in_batch, batch);
+
+  return batch;
+}

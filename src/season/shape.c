@@ -1,0 +1,231 @@
+/* The tables of the document's grammar. Ranges of settings, laws, outcomes and
+ * measurements come from their own tables; those of the rest stand here. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "season/shape.h"
+
+#include <string.h>
+
+#include "season/document.h"
+
+G_STATIC_ASSERT (LW_N_LAW <= LW_MAX_ATTRS);
+G_STATIC_ASSERT (LW_N_SETTINGS + 1 <= LW_MAX_ATTRS);
+
+#define TEXT(name, needed) { name, LW_ATTR_TEXT, needed, 0, 0, NULL }
+#define ID(name, needed) { name, LW_ATTR_ID, needed, 0, 0, NULL }
+#define TIME(name) { name, LW_ATTR_TIME, TRUE, 0, 0, NULL }
+#define NUMBER(name, needed, low, high) { name, LW_ATTR_NUMBER, needed, low, high, NULL }
+#define WORD(name, word) { name, LW_ATTR_WORD, TRUE, 0, 0, word }
+
+/* Nothing can be known better than this. */
+#define LEAST_SD 1e-6
+
+static const char *
+version_word (guint i)
+{
+  return i == 0 ? LW_SEASON_VERSION : NULL;
+}
+
+static const char *
+state_word (guint i)
+{
+  static const char *const words[] = { "planned", "made", NULL };
+
+  return words[i];
+}
+
+static const char *
+kind_word (guint i)
+{
+  return i < LW_N_KINDS ? lw_kind_row (i)->id : NULL;
+}
+
+static const char *
+quantity_word (guint i)
+{
+  return i < LW_N_QUANTITIES ? lw_quantity_row (i)->id : NULL;
+}
+
+static const char *
+measure_word (guint i)
+{
+  return i < LW_N_MEASURES ? lw_measure_row (i)->id : NULL;
+}
+
+static guint
+law_rows (int        word,
+          LwAttrRow *rows)
+{
+  const LwLawField *fields = lw_law_fields ();
+
+  for (guint i = 0; i < LW_N_LAW; i++)
+    rows[i] = (LwAttrRow) NUMBER (fields[i].symbol, FALSE, fields[i].low, fields[i].high);
+
+  return LW_N_LAW;
+}
+
+static guint
+step_rows (int        kind,
+           LwAttrRow *rows)
+{
+  const LwKindRow *row = lw_kind_row ((LwKind) kind);
+
+  for (guint i = 0; i < row->n_settings; i++)
+    {
+      const LwKindSetting *at = &row->settings[i];
+
+      rows[i] = (LwAttrRow) NUMBER (lw_setting_row (at->setting)->id, at->setting == LW_SET_MINUTES,
+                                    at->low, at->high);
+    }
+
+  return row->n_settings;
+}
+
+static guint
+aim_rows (int        quantity,
+          LwAttrRow *rows)
+{
+  const LwQuantityRow *row = lw_quantity_row ((LwQuantity) quantity);
+
+  rows[0] = (LwAttrRow) NUMBER ("low", FALSE, row->low, row->high);
+  rows[1] = (LwAttrRow) NUMBER ("high", FALSE, row->low, row->high);
+  rows[2] = (LwAttrRow) NUMBER ("weight", FALSE, 0.001, 1000);
+
+  return 3;
+}
+
+static guint
+weigh_in_rows (int        measure,
+               LwAttrRow *rows)
+{
+  const LwMeasureRow *row = lw_measure_row ((LwMeasure) measure);
+
+  rows[0] = (LwAttrRow) NUMBER ("value", TRUE, row->low, row->high);
+  rows[1] = (LwAttrRow) NUMBER ("sd", TRUE, LEAST_SD, row->high);
+  rows[2] = (LwAttrRow) NUMBER ("tare-kg", FALSE, row->low, row->high);
+
+  return measure == LW_WEIGHED_KG ? 3 : 2;
+}
+
+static const LwAttrRow season_attrs[] = { WORD ("version", version_word), TEXT ("name", TRUE) };
+static const LwAttrRow place_attrs[] = {
+  TEXT ("name", FALSE),
+  NUMBER ("altitude-m", TRUE, -500, 9000),
+  NUMBER ("latitude-deg", TRUE, -90, 90),
+};
+static const LwAttrRow leaf_attrs[] = {
+  ID ("id", TRUE),
+  TEXT ("name", TRUE),
+  NUMBER ("fresh-moisture-pct", TRUE, 50, 92),
+  NUMBER ("green", TRUE, 0, 10),
+};
+static const LwAttrRow part_attrs[] = {
+  TEXT ("name", TRUE),
+  NUMBER ("share", TRUE, 1e-6, 1),
+  NUMBER ("exposure", TRUE, 0.01, 10),
+  NUMBER ("area", TRUE, 0.01, 10),
+  NUMBER ("cuticle", TRUE, 0.01, 100),
+  NUMBER ("ruptured", TRUE, 0, 0.99),
+};
+static const LwAttrRow weather_attrs[] = { ID ("id", TRUE), TEXT ("name", TRUE), TIME ("start") };
+static const LwAttrRow hour_attrs[] = {
+  NUMBER ("temp-c", TRUE, -40, 60),
+  NUMBER ("humidity-pct", TRUE, 1, 100),
+  NUMBER ("sun-w-m2", TRUE, 0, 1500),
+  NUMBER ("wind-m-s", TRUE, 0, 60),
+};
+static const LwAttrRow batch_attrs[] = {
+  TEXT ("name", TRUE),
+  TEXT ("tea", FALSE),
+  TIME ("start"),
+  WORD ("state", state_word),
+  ID ("leaf", TRUE),
+  ID ("weather", FALSE),
+  NUMBER ("fresh-kg", TRUE, 0.001, 1e5),
+  NUMBER ("fresh-moisture-pct", FALSE, 50, 92),
+};
+static const LwAttrRow step_attrs[] = { WORD ("kind", kind_word) };
+static const LwAttrRow aim_attrs[] = { WORD ("of", quantity_word) };
+static const LwAttrRow weigh_in_attrs[] = {
+  NUMBER ("minute", TRUE, 0, 4320), /* the longest that any step may last */
+  WORD ("of", measure_word),
+};
+
+static const LwChildRow season_children[] = {
+  { LW_E_PLACE, 1, 1 },
+  { LW_E_NOTE, 0, 1 },
+  { LW_E_LEAF, 0, LW_MAX_PROFILES },
+  { LW_E_WEATHER, 0, LW_MAX_WEATHERS },
+  { LW_E_BATCH, 0, LW_MAX_BATCHES },
+};
+static const LwChildRow leaf_children[] = {
+  { LW_E_NOTE, 0, 1 },
+  { LW_E_LAW, 0, 1 },
+  { LW_E_PART, 1, LW_MAX_PARTS },
+};
+static const LwChildRow weather_children[] = {
+  { LW_E_NOTE, 0, 1 },
+  { LW_E_HOUR, 1, LW_MAX_HOURS },
+};
+static const LwChildRow batch_children[] = {
+  { LW_E_NOTE, 0, 1 },
+  { LW_E_STEP, 0, LW_MAX_STEPS },
+  { LW_E_AIM, 0, LW_MAX_AIMS },
+};
+static const LwChildRow step_children[] = {
+  { LW_E_NOTE, 0, 1 },
+  { LW_E_AIM, 0, LW_MAX_AIMS },
+  { LW_E_WEIGH_IN, 0, LW_MAX_WEIGH_INS },
+};
+
+#define ATTRS(table) .n_attrs = G_N_ELEMENTS (table), .attrs = table
+#define CHILDREN(table) .n_children = G_N_ELEMENTS (table), .children = table
+
+static const LwShape shapes[LW_N_ELEMENTS] = {
+  [LW_E_SEASON] = { "season", ATTRS (season_attrs), CHILDREN (season_children), .choice = -1 },
+  [LW_E_PLACE] = { "place", ATTRS (place_attrs), .choice = -1 },
+  [LW_E_NOTE] = { "note", .text = TRUE, .choice = -1 },
+  [LW_E_LEAF] = { "leaf", ATTRS (leaf_attrs), CHILDREN (leaf_children), .choice = -1 },
+  [LW_E_LAW] = { "law", .choice = -1, .more = law_rows },
+  [LW_E_PART] = { "part", ATTRS (part_attrs), .choice = -1 },
+  [LW_E_WEATHER] = { "weather", ATTRS (weather_attrs), CHILDREN (weather_children), .choice = -1 },
+  [LW_E_HOUR] = { "hour", ATTRS (hour_attrs), .choice = -1 },
+  [LW_E_BATCH] = { "batch", ATTRS (batch_attrs), CHILDREN (batch_children), .choice = -1 },
+  [LW_E_STEP] = { "step", ATTRS (step_attrs), CHILDREN (step_children), .choice = 0,
+                  .more = step_rows },
+  [LW_E_AIM] = { "aim", ATTRS (aim_attrs), .choice = 0, .more = aim_rows },
+  [LW_E_WEIGH_IN] = { "weigh-in", ATTRS (weigh_in_attrs), .text = TRUE, .choice = 1,
+                      .more = weigh_in_rows },
+};
+
+const LwShape *
+lw_shape (LwElement element)
+{
+  return &shapes[element];
+}
+
+guint
+lw_shape_attrs (LwElement element,
+                int       word,
+                LwAttrRow rows[LW_MAX_ATTRS])
+{
+  const LwShape *shape = &shapes[element];
+  guint n = shape->n_attrs;
+
+  if (n > 0)
+    memcpy (rows, shape->attrs, n * sizeof *rows);
+  if (shape->more != NULL && (word >= 0 || shape->choice < 0))
+    n += shape->more (word, rows + n);
+
+  return n;
+}
+
+int
+lw_attr_word (const LwAttrRow *row,
+              const char      *text)
+{
+  for (guint i = 0; row->word (i) != NULL; i++)
+    if (strcmp (row->word (i), text) == 0)
+      return (int) i;
+
+  return -1;
+}

@@ -1,0 +1,246 @@
+/* The sample season, and a comparison that knows every field. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "sample.h"
+
+#include <math.h>
+#include <string.h>
+
+static void
+add_profile (LwSeason *season)
+{
+  LwProfile *profile = lw_profile_new ("upper-terrace-2", "Upper Terrace <old> & \"strong\"");
+
+  profile->fresh_moisture_pct = 123456789.123456789 / 1e7 + 60;
+  profile->fresh_green = 1e-300;
+  profile->note = g_strdup ("Facing south.\n  Pruned\tin autumn.\r\n");
+  for (guint i = 0; i < LW_N_LAW; i++)
+    lw_profile_set_law (profile, i, (2 * lw_law_fields ()[i].low + lw_law_fields ()[i].high) / 3);
+  lw_profile_add_part (profile, "läufig", (LwPart) { 0.1, 0.2, 0.3, 0.4, 0.5 });
+  lw_profile_add_part (profile, "嫩叶", (LwPart) { 0.9, 1.0 / 3, 10, 100, 0 });
+
+  lw_season_add_profile (season, profile);
+}
+
+static void
+add_weather (LwSeason *season)
+{
+  static const LwHour hours[] = {
+    { 12.5, 81.25, 0, 0.1 }, { -3.3333333333333335, 99, 850, 12 }, { 0, 1, 1500, 60 },
+  };
+  LwWeather *weather = lw_weather_new ("march", "März", 1774656000, hours, G_N_ELEMENTS (hours));
+
+  weather->note = g_strdup ("Invented.");
+  lw_season_add_weather (season, weather);
+}
+
+static LwStep
+full_step (void)
+{
+  LwStep step = lw_step_new (LW_KIND_FIX_PAN);
+  const LwKindRow *row = lw_kind_row (LW_KIND_FIX_PAN);
+
+  for (guint i = 0; i < row->n_settings; i++)
+    lw_step_set (&step, row->settings[i].setting,
+                 row->settings[i].low + (row->settings[i].high - row->settings[i].low) / 7);
+  step.note = g_strdup ("Listen: the leaf stops crackling.");
+
+  return step;
+}
+
+static LwBatch *
+full_batch (void)
+{
+  LwBatch *batch = lw_batch_new ("Batch № 12");
+  LwAim window = { LW_MOISTURE, 58.5, 66.1, 2.5 };
+  LwAim below = { LW_OXIDATION, -INFINITY, 0.1, 1 };
+  LwAim above = { LW_ROAST, 12, INFINITY, 0.001 };
+  LwWeighIn tared = { 0.1, LW_WEIGHED_KG, 7.1000000000000005, 0.02, 0.45, NULL };
+  LwWeighIn judged = { 12.7, LW_JUDGED_OXIDATION_PCT, 4, 5, 0, NULL };
+
+  batch->tea = g_strdup ("reddened, sun-dried");
+  batch->when_s = 1775989815;
+  batch->made = TRUE;
+  g_free (batch->leaf);
+  batch->leaf = g_strdup ("upper-terrace-2");
+  batch->weather = g_strdup ("march");
+  batch->fresh_kg = 10.000000000000002;
+  batch->fresh_moisture_pct = 78.3;
+  batch->note = g_strdup (" 普洱 ]]> <note> ");
+  lw_batch_insert_step (batch, 0, lw_step_new (LW_KIND_WITHER));
+  lw_batch_insert_step (batch, 1, full_step ());
+  lw_batch_add_aim (batch, -1, below);
+  lw_batch_add_aim (batch, 1, window);
+  lw_batch_add_aim (batch, 1, above);
+  tared.note = g_strdup ("in the small tray");
+  lw_batch_add_weigh_in (batch, 1, tared);
+  lw_batch_add_weigh_in (batch, 1, judged);
+
+  return batch;
+}
+
+static LwBatch *
+plain_batch (void)
+{
+  LwBatch *batch = lw_batch_new ("Batch & 13");
+
+  batch->when_s = -3600;
+  g_free (batch->leaf);
+  batch->leaf = g_strdup ("large-leaf");
+  for (int kind = 0; kind < LW_N_KINDS; kind++)
+    lw_batch_insert_step (batch, (guint) kind, lw_step_new ((LwKind) kind));
+
+  return batch;
+}
+
+LwSeason *
+sample_season (void)
+{
+  LwSeason *season = lw_season_new ("Spring 2026, 春");
+
+  season->place = g_strdup ("Ondry Ridge");
+  season->altitude_m = 1250.1;
+  season->latitude_deg = -24.000000000000004;
+  season->note = g_strdup ("Dry, with two humid days.");
+  add_profile (season);
+  lw_season_add_profile (season, lw_profile_start ());
+  add_weather (season);
+  lw_season_insert_batch (season, 0, plain_batch ());
+  lw_season_insert_batch (season, 0, full_batch ());
+
+  return season;
+}
+
+/* memcmp also tells -0 from 0 and takes a NAN for equal to itself. */
+static void
+assert_same_bits (gconstpointer a,
+                  gconstpointer b,
+                  gsize         size)
+{
+  if (size > 0)
+    g_assert_cmpmem (a, size, b, size);
+}
+
+static void
+assert_same_aims (const LwAim *a,
+                  guint        n_a,
+                  const LwAim *b,
+                  guint        n_b)
+{
+  g_assert_cmpuint (n_a, ==, n_b);
+  for (guint i = 0; i < n_a; i++)
+    {
+      g_assert_cmpint (a[i].of, ==, b[i].of);
+      assert_same_bits (&a[i].low, &b[i].low, sizeof (double));
+      assert_same_bits (&a[i].high, &b[i].high, sizeof (double));
+      assert_same_bits (&a[i].weight, &b[i].weight, sizeof (double));
+    }
+}
+
+static void
+assert_same_weigh_in (const LwWeighIn *a,
+                      const LwWeighIn *b)
+{
+  g_assert_cmpint (a->of, ==, b->of);
+  g_assert_cmpstr (a->note, ==, b->note);
+  assert_same_bits (&a->minute, &b->minute, sizeof (double));
+  assert_same_bits (&a->value, &b->value, sizeof (double));
+  assert_same_bits (&a->sd, &b->sd, sizeof (double));
+  assert_same_bits (&a->tare_kg, &b->tare_kg, sizeof (double));
+}
+
+static void
+assert_same_step (const LwStep *a,
+                  const LwStep *b)
+{
+  g_assert_cmpint (a->kind, ==, b->kind);
+  g_assert_cmphex (a->given, ==, b->given);
+  g_assert_cmpstr (a->note, ==, b->note);
+  assert_same_bits (a->value, b->value, sizeof a->value);
+  assert_same_aims (a->aims, a->n_aims, b->aims, b->n_aims);
+  g_assert_cmpuint (a->n_weigh_ins, ==, b->n_weigh_ins);
+  for (guint i = 0; i < a->n_weigh_ins; i++)
+    assert_same_weigh_in (&a->weigh_ins[i], &b->weigh_ins[i]);
+}
+
+static void
+assert_same_batch (const LwBatch *a,
+                   const LwBatch *b)
+{
+  g_assert_cmpstr (a->name, ==, b->name);
+  g_assert_cmpstr (a->tea, ==, b->tea);
+  g_assert_cmpint (a->when_s, ==, b->when_s);
+  g_assert_cmpint (a->made, ==, b->made);
+  g_assert_cmpstr (a->leaf, ==, b->leaf);
+  g_assert_cmpstr (a->weather, ==, b->weather);
+  g_assert_cmpstr (a->note, ==, b->note);
+  assert_same_bits (&a->fresh_kg, &b->fresh_kg, sizeof (double));
+  g_assert_true (isnan (a->fresh_moisture_pct) ? isnan (b->fresh_moisture_pct)
+                                               : a->fresh_moisture_pct == b->fresh_moisture_pct);
+  g_assert_cmpuint (a->n_steps, ==, b->n_steps);
+  for (guint i = 0; i < a->n_steps; i++)
+    assert_same_step (&a->steps[i], &b->steps[i]);
+  assert_same_aims (a->aims, a->n_aims, b->aims, b->n_aims);
+}
+
+static void
+assert_same_profile (const LwProfile *a,
+                     const LwProfile *b)
+{
+  g_assert_cmpstr (a->id, ==, b->id);
+  g_assert_cmpstr (a->name, ==, b->name);
+  g_assert_cmpstr (a->note, ==, b->note);
+  assert_same_bits (&a->fresh_moisture_pct, &b->fresh_moisture_pct, sizeof (double));
+  assert_same_bits (&a->fresh_green, &b->fresh_green, sizeof (double));
+  g_assert_cmphex (a->given, ==, b->given);
+  assert_same_bits (&a->law, &b->law, sizeof (LwLaw));
+  g_assert_cmpuint (a->n_parts, ==, b->n_parts);
+  assert_same_bits (a->parts, b->parts, a->n_parts * sizeof (LwPart));
+  for (guint i = 0; i < a->n_parts; i++)
+    g_assert_cmpstr (a->part_names[i], ==, b->part_names[i]);
+}
+
+static void
+assert_same_weather (const LwWeather *a,
+                     const LwWeather *b)
+{
+  g_assert_cmpstr (a->id, ==, b->id);
+  g_assert_cmpstr (a->name, ==, b->name);
+  g_assert_cmpstr (a->note, ==, b->note);
+  g_assert_cmpint (a->start_s, ==, b->start_s);
+  g_assert_cmpuint (a->n_hours, ==, b->n_hours);
+  assert_same_bits (a->hours, b->hours, a->n_hours * sizeof (LwHour));
+}
+
+void
+sample_assert_same (const LwSeason *a,
+                    const LwSeason *b)
+{
+  g_assert_cmpstr (a->name, ==, b->name);
+  g_assert_cmpstr (a->place, ==, b->place);
+  g_assert_cmpstr (a->note, ==, b->note);
+  assert_same_bits (&a->altitude_m, &b->altitude_m, sizeof (double));
+  assert_same_bits (&a->latitude_deg, &b->latitude_deg, sizeof (double));
+
+  g_assert_cmpuint (a->n_profiles, ==, b->n_profiles);
+  for (guint i = 0; i < a->n_profiles; i++)
+    assert_same_profile (a->profiles[i], b->profiles[i]);
+  g_assert_cmpuint (a->n_weathers, ==, b->n_weathers);
+  for (guint i = 0; i < a->n_weathers; i++)
+    assert_same_weather (a->weathers[i], b->weathers[i]);
+  g_assert_cmpuint (a->n_batches, ==, b->n_batches);
+  for (guint i = 0; i < a->n_batches; i++)
+    assert_same_batch (a->batches[i], b->batches[i]);
+}
+
+LwSeason *
+sample_read (const char *text)
+{
+  g_autoptr (GPtrArray) problems = lw_problems_new ();
+  LwSeason *season = lw_document_read (text, strlen (text), problems);
+
+  if (season == NULL)
+    g_error ("%s", lw_problem_text (g_ptr_array_index (problems, 0), "text"));
+  g_assert_cmpuint (problems->len, ==, 0);
+
+  return season;
+}
