@@ -10,7 +10,7 @@ build='gcc libc6-dev pkg-config meson ninja-build gettext desktop-file-utils
   librsvg2-common fonts-dejavu-core'
 desk='xvfb openbox xdotool imagemagick x11-utils dbus-daemon libglib2.0-bin at-spi2-core
   python3 python3-gi gir1.2-atspi-2.0 valgrind libc6-dbg
-  appstream libxml2-utils shared-mime-info shellcheck git'
+  appstream libxml2-utils shared-mime-info poppler-utils locales shellcheck git'
 
 wanted=
 for set in "$@"; do

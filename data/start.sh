@@ -1,7 +1,7 @@
 #!/bin/sh
 # start.sh [ARGUMENT...]: build Leafwend and run it from the source tree. With a display it opens
-# the window, on the demo season unless a season is named. Without one it writes the demo season's
-# curves and pictures into out/; arguments then go to leafwend-cli instead.
+# the window, on a copy of the demo season unless a season is named. Without one it writes the demo
+# season's curves and pictures into out/; arguments, if there are any, go to leafwend-cli instead.
 # SPDX-License-Identifier: GPL-3.0-or-later
 set -eu
 came_from=$PWD
@@ -17,11 +17,6 @@ export LEAFWEND_DATA="$top/data" LEAFWEND_LOCALE="$top/build/po"
 export GSETTINGS_SCHEMA_DIR="$top/build/data"
 
 if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then
-  named=
-  for argument in "$@"; do
-    case $argument in -*) ;; *) named=yes ;; esac
-  done
-  [ -n "$named" ] || set -- "$@" "$demo"
   cd "$came_from"
   exec "$top/build/src/bench/leafwend" "$@"
 fi

@@ -47,10 +47,10 @@ step meson test -C build-test --no-rebuild --print-errorlogs --setup valgrind --
   --suite leaf --suite season
 
 if build build-sanitize -Db_sanitize=address,undefined -Db_lundef=false; then
-  export ASAN_OPTIONS=detect_leaks=1:fast_unwind_on_malloc=0:abort_on_error=1
+  export ASAN_OPTIONS=detect_leaks=1:abort_on_error=1
   export LSAN_OPTIONS="suppressions=$top/tests/suppress/leaks.txt:print_suppressions=0"
   export UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1
-  step meson test -C build-sanitize --no-rebuild --print-errorlogs \
+  step meson test -C build-sanitize --no-rebuild --print-errorlogs -t 4 \
     --no-suite window --no-suite lint --no-suite bench
 fi
 

@@ -90,7 +90,8 @@ add_answers (GtkWidget         *window,
   gtk_widget_set_halign (row, GTK_ALIGN_END);
   for (int i = 0; answers[i] != NULL; i++)
     {
-      button = gtk_button_new_with_mnemonic (answers[i]);
+      /* No mnemonics: GTK 4.8 would read their underscores out. */
+      button = gtk_button_new_with_label (answers[i]);
       g_object_set_data (G_OBJECT (button), "answer", GINT_TO_POINTER (i));
       g_signal_connect (button, "clicked", G_CALLBACK (answer_cb), question);
       gtk_box_append (GTK_BOX (row), button);
@@ -136,7 +137,7 @@ lw_tell_list (GtkWindow  *parent,
               const char *words,
               GStrv       lines)
 {
-  const char *answers[] = { _ ("_Close"), NULL };
+  const char *answers[] = { _ ("Close"), NULL };
   Question *question = g_new0 (Question, 1);
   GtkWidget *box, *window = window_new (parent, heading, words, &box);
   GtkWidget *scrolled = gtk_scrolled_window_new ();

@@ -159,6 +159,7 @@ lw_batch_list_init (LwBatchList *self)
   gtk_widget_add_css_class (GTK_WIDGET (self), "batches");
 
   self->search = gtk_search_entry_new ();
+  g_object_set (self->search, "placeholder-text", _ ("Find"), NULL);
   gtk_widget_set_tooltip_text (self->search, _ ("Find batches by name, date, leaf, tea or note"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->search), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Find batches"), -1);
   g_signal_connect_swapped (self->search, "search-changed", G_CALLBACK (search_cb), self);

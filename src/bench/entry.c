@@ -154,6 +154,8 @@ lw_entry_new (LwKind    kind,
   *field = (Field) { kind, setting, refused };
   g_object_set_data_full (G_OBJECT (spin), "field", field, g_free);
   gtk_spin_button_set_digits (GTK_SPIN_BUTTON (spin), (guint) row->digits);
+  /* Its filter of digits would not let "5 min 30 s" in. */
+  gtk_spin_button_set_numeric (GTK_SPIN_BUTTON (spin), FALSE);
   gtk_spin_button_set_update_policy (GTK_SPIN_BUTTON (spin), GTK_UPDATE_IF_VALID);
   gtk_editable_set_width_chars (GTK_EDITABLE (spin), 9);
   g_signal_connect (spin, "input", G_CALLBACK (input_cb), field);

@@ -61,10 +61,10 @@ lw_lane_snapshot_tag (LwLane      *self,
                                            (float) gtk_widget_get_height (GTK_WIDGET (self))));
 
   lw_letter_size (cr, &letter, 1, TRUE, self->tag, &text_width, &text_height);
-  x = CLAMP (self->tag_x - text_width / 2, 8, MAX (width - text_width - 8, 8));
-  y = self->tag_y - TAG_OFF - text_height;
-  if (y < 2)
-    y = self->tag_y + TAG_OFF;
+  /* Beside the line, or over the edge: never on the block's own words. */
+  x = self->grip.part == LW_GRIP_LINE ? self->tag_x + TAG_OFF : self->tag_x - text_width / 2;
+  y = self->grip.part == LW_GRIP_LINE ? self->tag_y - text_height / 2 : 3;
+  x = CLAMP (x, 8, MAX (width - text_width - 8, 8));
 
   lw_ink_use (cr, palette->choice);
   cairo_rectangle (cr, x - 8, y - 3, text_width + 16, text_height + 6);

@@ -8,6 +8,7 @@
 #include "bench/look.h"
 #include "bench/telling.h"
 #include "draw/panel.h"
+#include "draw/words.h"
 #include "season/text.h"
 
 #define LEAST_HEIGHT 96
@@ -57,7 +58,7 @@ show_reading (LwStatePanel *self)
     {
       LwOutcome outcome = lw_track_outcome_at (track, step, -1, minute * 60);
 
-      text = lw_tell_value (self->quantity, lw_quantity_of (self->quantity, &outcome));
+      text = lw_words_value (self->quantity, lw_quantity_of (self->quantity, &outcome));
     }
 
   gtk_label_set_label (GTK_LABEL (self->reading), text != NULL ? text : "");

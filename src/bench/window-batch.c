@@ -57,7 +57,7 @@ rename_batch (GSimpleAction *action,
               gpointer       data)
 {
   LwWindow *self = data;
-  const char *answers[] = { _ ("_Cancel"), _ ("_Rename"), NULL };
+  const char *answers[] = { _ ("Cancel"), _ ("Rename"), NULL };
 
   lw_ask (GTK_WINDOW (self), _ ("Name of the batch"), NULL, answers, lw_session_batch (self->session)->name,
           renamed_cb, g_object_ref (self));

@@ -47,7 +47,7 @@ static gboolean
 save_to (LwWindow   *self,
          const char *path)
 {
-  const char *answers[] = { _ ("_Close"), NULL };
+  const char *answers[] = { _ ("Close"), NULL };
   g_autoptr (GError) error = NULL;
   g_autofree char *said = NULL;
 
@@ -132,7 +132,7 @@ lw_window_when_safe (LwWindow      *self,
                      gpointer       data,
                      GDestroyNotify free_data)
 {
-  const char *answers[] = { _ ("_Discard changes"), _ ("_Cancel"), _ ("_Save"), NULL };
+  const char *answers[] = { _ ("Discard changes"), _ ("Cancel"), _ ("Save"), NULL };
   g_autoptr (Waiting) waiting = waiting_new (self);
 
   waiting->then = then;

@@ -1,4 +1,4 @@
-/* The gate: cheap checks on the bytes first, then libxml2 with its dangers turned off. */
+/* The gate: libxml2 with its dangers turned off, watched while it reads. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "season/gate.h"
 
@@ -9,7 +9,7 @@
 #include "season/text.h"
 
 #define MOST_DEPTH 16
-#define MOST_ATTRIBUTES 100
+#define MOST_NAMES 10000
 
 #if LIBXML_VERSION >= 21200
 typedef const xmlError *XmlError;
@@ -20,143 +20,12 @@ typedef xmlError *XmlError;
 typedef struct
 {
   LwReader *reader;
+  const char *data;      /* not yet given to the parser */
+  const char *end;
+  xmlParserCtxt *parser;
   gboolean closed;       /* a problem that ends the reading has been told */
   xmlNode *stray;        /* the last element told to hold stray text */
 } Gate;
-
-static guint
-line_at (const char *data,
-         const char *at)
-{
-  guint line = 1;
-
-  while ((data = memchr (data, '\n', (gsize) (at - data))) != NULL)
-    {
-      line++;
-      data++;
-    }
-
-  return line;
-}
-
-/* The bytes end at `end`, not with a NUL. */
-static gboolean
-starts (const char *at,
-        const char *end,
-        const char *mark)
-{
-  gsize length = strlen (mark);
-
-  return (gsize) (end - at) >= length && memcmp (at, mark, length) == 0;
-}
-
-static const char *
-past (const char *at,
-      const char *end,
-      const char *mark)
-{
-  const char *found = g_strstr_len (at, end - at, mark);
-
-  return found != NULL ? found + strlen (mark) : end;
-}
-
-/* Past a tag's end; counts its attributes. A '<' inside ends it: the parser will tell of that. */
-static const char *
-past_tag (const char *at,
-          const char *end,
-          guint      *n)
-{
-  char quote = '\0';
-
-  for (at++; at < end && *at != '<'; at++)
-    {
-      if (quote != '\0')
-        quote = *at == quote ? '\0' : quote;
-      else if (*at == '"' || *at == '\'')
-        quote = *at;
-      else if (*at == '=')
-        (*n)++;
-      else if (*at == '>')
-        return at + 1;
-    }
-
-  return at;
-}
-
-/* The parser compares every attribute of a tag with every other: first bound their number. */
-static const char *
-find_crowded_tag (const char *at,
-                  const char *end)
-{
-  while ((at = memchr (at, '<', (gsize) (end - at))) != NULL)
-    {
-      const char *tag = at;
-      guint n = 0;
-
-      if (starts (at, end, "<!--"))
-        at = past (at, end, "-->");
-      else if (starts (at, end, "<![CDATA["))
-        at = past (at, end, "]]>");
-      else if (starts (at, end, "<?"))
-        at = past (at, end, "?>");
-      else if (starts (at, end, "<!"))
-        return NULL; /* a DTD: the parser stops there */
-      else
-        at = past_tag (at, end, &n);
-
-      if (n > MOST_ATTRIBUTES)
-        return tag;
-    }
-
-  return NULL;
-}
-
-/* Whether the XML declaration names an encoding other than UTF-8. The parser does not look at it. */
-static gboolean
-says_other_encoding (const char *data,
-                     const char *end)
-{
-  const char *at = starts (data, end, "\xef\xbb\xbf") ? data + 3 : data;
-
-  if (!starts (at, end, "<?xml "))
-    return FALSE;
-
-  end = past (at, end, "?>");
-  at = past (at, end, "encoding");
-  while (at < end && strchr (" \t\r\n=\"'", *at) != NULL)
-    at++;
-
-  return at < end && !starts (at, end, "UTF-8") && !starts (at, end, "utf-8");
-}
-
-static gboolean
-check_bytes (LwReader   *reader,
-             const char *data,
-             gsize       length)
-{
-  const char *at;
-
-  if (length > LW_MAX_FILE_BYTES)
-    lw_reader_tell (reader, 0, _ ("Split the season into two files."),
-                    _ ("The file is larger than %d MiB."), LW_MAX_FILE_BYTES / 1024 / 1024);
-  else if (length == 0)
-    lw_reader_tell (reader, 0, _ ("Open another file, or the last good copy."),
-                    _ ("The file is empty."));
-  else if (!g_utf8_validate_len (data, length, &at))
-    lw_reader_tell (reader, line_at (data, at),
-                    _ ("Open another file, or save this one as UTF-8 text."),
-                    _ ("The file is not UTF-8 text from here on."));
-  else if (says_other_encoding (data, data + length))
-    lw_reader_tell (reader, 1, _ ("Write encoding=\"UTF-8\", and save the file as UTF-8 text."),
-                    _ ("The file says that it is not UTF-8 text."));
-  else if ((at = find_crowded_tag (data, data + length)) != NULL)
-    lw_reader_tell (reader, line_at (data, at), _ ("Open another file, or the last good copy."),
-                    _ ("An element has more than %d attributes."), MOST_ATTRIBUTES);
-  else
-    return TRUE;
-
-  return FALSE;
-}
 
 static Gate *
 gate_of (void *ctxt)
@@ -314,6 +183,32 @@ on_error (void     *ctxt,
                   _ ("The file is not well-formed XML: %s."), message);
 }
 
+/* After a problem that ends the reading the parser would go on to the end: it is given no more.
+ * Its own table of names gets slow when it is large. */
+static int
+on_read (void *data,
+         char *into,
+         int   room)
+{
+  Gate *gate = data;
+  int n = (int) MIN (gate->end - gate->data, room);
+
+  if (!gate->closed && xmlDictSize (gate->parser->dict) > MOST_NAMES)
+    {
+      gate->closed = TRUE;
+      lw_reader_tell (gate->reader, line_now (gate->parser),
+                      _ ("Open another file, or the last good copy."),
+                      _ ("The file has too many different names of elements and attributes."));
+    }
+  if (gate->closed)
+    return 0;
+
+  memcpy (into, gate->data, (gsize) n);
+  gate->data += n;
+
+  return n;
+}
+
 static xmlParserCtxt *
 parser_new (Gate *gate)
 {
@@ -330,6 +225,7 @@ parser_new (Gate *gate)
   if (parser == NULL)
     g_error ("out of memory");
 
+  gate->parser = parser;
   parser->_private = gate;
   parser->sax->internalSubset = on_dtd;
   parser->sax->startElementNs = on_start;
@@ -348,16 +244,16 @@ lw_gate_read (LwReader   *reader,
               const char *data,
               gsize       length)
 {
-  Gate gate = { .reader = reader };
+  Gate gate = { .reader = reader, .data = data, .end = data + length };
   g_autoptr (xmlParserCtxt) parser = NULL;
   g_autoptr (xmlDoc) doc = NULL;
 
-  if (!check_bytes (reader, data, length))
+  if (!lw_gate_check_bytes (reader, data, length))
     return NULL;
 
   parser = parser_new (&gate);
-  doc = xmlCtxtReadMemory (parser, data, (int) length, NULL, NULL,
-                           XML_PARSE_NONET | XML_PARSE_BIG_LINES | XML_PARSE_IGNORE_ENC);
+  doc = xmlCtxtReadIO (parser, on_read, NULL, &gate, NULL, NULL,
+                       XML_PARSE_NONET | XML_PARSE_BIG_LINES | XML_PARSE_IGNORE_ENC);
 
   if (doc == NULL && !gate.closed)
     lw_reader_tell (reader, 0, _ ("Open another file, or the last good copy."),

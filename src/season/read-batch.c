@@ -37,6 +37,24 @@ read_aim (LwReader *reader,
 }
 
 static void
+check_minute (LwReader     *reader,
+              xmlNode      *node,
+              double        minute,
+              const LwStep *step)
+{
+  double minutes = lw_step_get (step, LW_SET_MINUTES);
+  g_autofree char *end = NULL, *remedy = NULL;
+
+  if (minute <= minutes)
+    return;
+
+  end = lw_number_text (minutes);
+  remedy = g_strdup_printf (_ ("Write a number from 0 to %s."), end);
+  lw_reader_tell (reader, lw_gate_line (node), remedy,
+                  _ ("The weigh-in is after the end of its step."));
+}
+
+static void
 read_weigh_in (LwReader *reader,
                xmlNode  *node,
                LwBatch  *batch,
@@ -44,17 +62,10 @@ read_weigh_in (LwReader *reader,
 {
   enum { MINUTE, OF, VALUE, SD, TARE };
   LwValue values[LW_MAX_ATTRS];
-  double minutes = lw_step_get (&batch->steps[step], LW_SET_MINUTES);
-  g_autofree char *end = lw_number_text (minutes);
-  g_autofree char *remedy = NULL;
 
   lw_reader_attrs (reader, node, LW_E_WEIGH_IN, values);
-  if (values[MINUTE].given && values[MINUTE].number > minutes)
-    {
-      remedy = g_strdup_printf (_ ("Write a number from 0 to %s."), end);
-      lw_reader_tell (reader, lw_gate_line (node), remedy,
-                      _ ("The weigh-in is after the end of its step."));
-    }
+  if (values[MINUTE].given)
+    check_minute (reader, node, values[MINUTE].number, &batch->steps[step]);
 
   lw_batch_add_weigh_in (batch, step,
                          (LwWeighIn) {

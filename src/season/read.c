@@ -27,8 +27,7 @@ take_key (LwReader   *reader,
           xmlNode    *node)
 {
   const xmlNode *first = g_hash_table_lookup (keys, key);
-  g_autofree char *quoted = lw_reader_quote (key);
-  g_autofree char *remedy = NULL;
+  g_autofree char *quoted = NULL, *remedy = NULL;
 
   if (*key == '\0')
     return;
@@ -39,6 +38,7 @@ take_key (LwReader   *reader,
       return;
     }
 
+  quoted = lw_reader_quote (key);
   remedy = g_strdup_printf (_ ("Give this one another name; the first is in line %u."),
                             lw_gate_line (first));
   lw_reader_tell (reader, lw_gate_line (node), remedy,

@@ -24,7 +24,11 @@ typedef struct
 } LwValue;
 
 /* The text as it stands, "" where it lacks. */
-#define lw_value_text(value) ((value)->text != NULL ? (value)->text : "")
+static inline const char *
+lw_value_text (const LwValue *value)
+{
+  return value->text != NULL ? value->text : "";
+}
 
 /* Takes one child into `into`. */
 typedef void (*LwTake) (LwReader *reader,
@@ -68,7 +72,7 @@ char    *lw_reader_note     (LwReader   *reader,
                              xmlNode    *node,
                              char       *old);
 
-/* read-leaf.c and read-batch.c */
+/* Each in a file of its own: read-leaf.c, read-batch.c. */
 LwProfile *lw_read_profile  (LwReader   *reader,
                              xmlNode    *node);
 /* NULL without any hour. */

@@ -89,11 +89,17 @@ test_huge (void)
   g_autofree char *blanks = g_strnfill (LW_MAX_FILE_BYTES + 1, ' ');
   g_autoptr (GString) crowded = g_string_new ("<season ");
   g_autoptr (GString) unclosed = g_string_new (NULL);
+  g_autoptr (GString) names = g_string_new ("<season xmlns='" LW_SEASON_NS "'>");
+  g_autoptr (GString) entities = g_string_new ("<season xmlns='" LW_SEASON_NS "'>");
   g_autoptr (GString) long_name = g_string_new ("<season xmlns='urn:leafwend:season' ");
   gint64 start = g_get_monotonic_time ();
 
   for (int i = 0; crowded->len < LW_MAX_FILE_BYTES - 100; i++)
     g_string_append_printf (crowded, "a%d='>' ", i);
+  for (int i = 0; names->len < LW_MAX_FILE_BYTES - 100; i++)
+    g_string_append_printf (names, "<a%d/>", i);
+  for (int i = 0; entities->len < LW_MAX_FILE_BYTES - 100; i++)
+    g_string_append_printf (entities, "&a%d;", i);
   while (unclosed->len < LW_MAX_FILE_BYTES - 100)
     g_string_append (unclosed, "<a b=''>");
   while (long_name->len < LW_MAX_FILE_BYTES - 100)
@@ -104,6 +110,8 @@ test_huge (void)
   assert_one_problem (blanks, LW_MAX_FILE_BYTES, "not well-formed XML");
   assert_one_problem (crowded->str, crowded->len, "more than 100 attributes");
   assert_one_problem (unclosed->str, unclosed->len, "nested too deeply");
+  assert_one_problem (names->str, names->len, "too many different names");
+  assert_one_problem (entities->str, entities->len, "not well-formed XML");
   assert_one_problem (long_name->str, long_name->len, "not well-formed XML");
 
   g_assert_cmpint (g_get_monotonic_time () - start, <, 20 * G_TIME_SPAN_SECOND);

@@ -6,6 +6,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "season/edit.h"
 #include "season/notation.h"
 
 static void
@@ -20,6 +21,18 @@ test_round_trip (void)
   g_assert_cmpuint (length, ==, strlen (text));
   sample_assert_same (season, read);
   g_assert_cmpmem (text, length, again, again_length);
+}
+
+/* A season to start from can be saved as it is. */
+static void
+test_new_season (void)
+{
+  g_autoptr (LwSeason) season = lw_edit_new_season (1775989800);
+  gsize length;
+  g_autofree char *text = lw_document_write (season, &length);
+  g_autoptr (LwSeason) read = sample_read (text);
+
+  sample_assert_same (season, read);
 }
 
 /* The order of elements and attributes, the indent and the numbers are part of the format. */
@@ -248,6 +261,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/document/round-trip", test_round_trip);
+  g_test_add_func ("/document/new-season", test_new_season);
   g_test_add_func ("/document/canonical", test_canonical);
   g_test_add_func ("/document/numbers", test_numbers);
   g_test_add_func ("/document/numbers-seeded", test_numbers_seeded);

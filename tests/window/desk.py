@@ -14,6 +14,7 @@ import gi
 gi.require_version("Atspi", "2.0")
 from gi.repository import Atspi, GLib  # noqa: E402
 
+DEEPEST = 60
 Box = collections.namedtuple("Box", "x y width height")
 Box.middle = property(lambda box: (box.x + box.width // 2, box.y + box.height // 2))
 
@@ -105,12 +106,13 @@ class Desk:
         found = (ask(node.get_child_at_index, i) for i in range(count))
         return [child for child in found if child is not None]
 
-    def walk(self, node=None):
+    def walk(self, node=None, depth=0):
         """Every accessible under a node, or of the program, from the top, the node itself included."""
         for top in [node] if node is not None else self.windows():
             yield top
-            for child in self.children(top):
-                yield from self.walk(child)
+            # While a window goes away the bus may answer in circles.
+            for child in self.children(top) if depth < DEEPEST else ():
+                yield from self.walk(child, depth + 1)
 
     def find_all(self, role=None, name=None, under=None):
         """All visible accessibles of a role, such as 'push button', and a name: the whole of it as
@@ -252,7 +254,8 @@ class Desk:
         if ours and front not in ours:
             self._xdotool("windowactivate", "--sync", ours[-1])
         for chord in keys:
-            self._xdotool("key", "--clearmodifiers", chord)
+            # Clearing modifiers would let go of the pointer's button too.
+            self._xdotool("key", *([] if self._held is not None else ["--clearmodifiers"]), chord)
 
     def type(self, text):
         """Types text where the focus is; a line's end is the Return key."""
