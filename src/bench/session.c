@@ -1,53 +1,11 @@
 /* The edit session. An edit marks the result stale; whoever owns a frame clock asks
  * for it once a frame, so that a drag never computes more often than it is seen. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "bench/session.h"
+#include "bench/session-private.h"
 
 #include "season/document.h"
-#include "season/surround.h"
 
-#define SAMPLES 160 /* a step; two to four pixels each on a usual screen */
-
-struct _LwSession
-{
-  GObject parent_instance;
-
-  char *path;
-  LwHistory *history;
-  char *last_key;      /* of the last edit by key */
-
-  LwSeason *preview;   /* while dragging */
-  gboolean dragging;
-
-  int batch;
-  int step;
-
-  LwMarch *march;
-  LwTrack *track;
-  LwTrack *ghost;
-  GArray *track_minutes;
-  GArray *ghost_minutes;
-  char *trouble;
-  gboolean stale;
-
-  gboolean reading;
-  guint reading_step;
-  double reading_minute;
-
-  LwScale scale;
-};
-
-enum
-{
-  SEASON,
-  TRACK,
-  STALE,
-  READING,
-  STEP,
-  N_SIGNALS
-};
-
-static guint signals[N_SIGNALS];
+static guint signals[LW_SESSION_N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (LwSession, lw_session, G_TYPE_OBJECT)
 
@@ -73,11 +31,11 @@ lw_session_finalize (GObject *object)
 static void
 lw_session_class_init (LwSessionClass *klass)
 {
-  static const char *const names[N_SIGNALS] = { "season", "track", "stale", "reading", "step" };
+  static const char *const names[LW_SESSION_N_SIGNALS] = { "season", "track", "stale", "reading", "step" };
 
   G_OBJECT_CLASS (klass)->finalize = lw_session_finalize;
 
-  for (guint i = 0; i < N_SIGNALS; i++)
+  for (guint i = 0; i < LW_SESSION_N_SIGNALS; i++)
     signals[i] = g_signal_new (names[i], G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                G_TYPE_NONE, 0);
 }
@@ -94,6 +52,13 @@ lw_session_init (LwSession *self)
     g_error ("the solver could not be made: out of memory");
 }
 
+void
+lw_session_emit (LwSession *self,
+                 int        signal)
+{
+  g_signal_emit (self, signals[signal], 0);
+}
+
 LwSession *
 lw_session_new (void)
 {
@@ -104,26 +69,7 @@ static void
 mark_stale (LwSession *self)
 {
   self->stale = TRUE;
-  g_signal_emit (self, signals[STALE], 0);
-}
-
-static void
-drop_ghost (LwSession *self)
-{
-  g_clear_pointer (&self->ghost, lw_track_unref);
-  g_array_set_size (self->ghost_minutes, 0);
-}
-
-/* What is shown now becomes the ghost of what comes. */
-static void
-take_ghost (LwSession *self)
-{
-  drop_ghost (self);
-  if (self->track == NULL)
-    return;
-
-  self->ghost = lw_track_ref (self->track);
-  g_array_append_vals (self->ghost_minutes, self->track_minutes->data, self->track_minutes->len);
+  lw_session_emit (self, LW_SESSION_STALE);
 }
 
 /* Keeps batch and step in hand within the season. */
@@ -144,7 +90,7 @@ static void
 season_changed (LwSession *self)
 {
   keep_in_season (self);
-  g_signal_emit (self, signals[SEASON], 0);
+  lw_session_emit (self, LW_SESSION_SEASON);
   mark_stale (self);
 }
 
@@ -157,7 +103,7 @@ lw_session_open (LwSession  *self,
   g_clear_pointer (&self->preview, lw_season_unref);
   g_clear_pointer (&self->last_key, g_free);
   g_clear_pointer (&self->track, lw_track_unref);
-  drop_ghost (self);
+  lw_session_drop_ghost (self);
   self->dragging = FALSE;
   self->reading = FALSE;
   self->history = lw_history_new (season);
@@ -201,7 +147,7 @@ lw_session_save (LwSession  *self,
     }
   g_clear_pointer (&self->last_key, g_free);
   lw_history_mark_saved (self->history);
-  g_signal_emit (self, signals[SEASON], 0);
+  lw_session_emit (self, LW_SESSION_SEASON);
 
   return TRUE;
 }
@@ -238,7 +184,7 @@ lw_session_choose (LwSession *self,
   self->step = -1;
   self->reading = FALSE;
   g_clear_pointer (&self->track, lw_track_unref);
-  drop_ghost (self);
+  lw_session_drop_ghost (self);
   season_changed (self);
 }
 
@@ -256,7 +202,7 @@ lw_session_edit (LwSession  *self,
     }
 
   lw_session_compute (self);
-  take_ghost (self);
+  lw_session_take_ghost (self);
   lw_history_push (self->history, season, label);
   lw_season_unref (season);
   g_free (self->last_key);
@@ -289,7 +235,7 @@ lw_session_undo (LwSession *self)
     return;
 
   lw_session_compute (self);
-  take_ghost (self);
+  lw_session_take_ghost (self);
   if (lw_history_undo (self->history))
     history_moved (self);
 }
@@ -301,7 +247,7 @@ lw_session_redo (LwSession *self)
     return;
 
   lw_session_compute (self);
-  take_ghost (self);
+  lw_session_take_ghost (self);
   if (lw_history_redo (self->history))
     history_moved (self);
 }
@@ -322,7 +268,7 @@ void
 lw_session_drag_begin (LwSession *self)
 {
   lw_session_compute (self);
-  take_ghost (self);
+  lw_session_take_ghost (self);
   self->dragging = TRUE;
 }
 
@@ -355,7 +301,7 @@ lw_session_drag_cancel (LwSession *self)
 {
   self->dragging = FALSE;
   g_clear_pointer (&self->preview, lw_season_unref);
-  drop_ghost (self);
+  lw_session_drop_ghost (self);
   season_changed (self);
 }
 
@@ -363,131 +309,4 @@ gboolean
 lw_session_is_dragging (LwSession *self)
 {
   return self->dragging;
-}
-
-static void
-note_minutes (LwSession     *self,
-              const LwBatch *batch)
-{
-  g_array_set_size (self->track_minutes, 0);
-  for (guint i = 0; i < batch->n_steps; i++)
-    {
-      double minutes = lw_step_get (&batch->steps[i], LW_SET_MINUTES);
-
-      g_array_append_val (self->track_minutes, minutes);
-    }
-}
-
-void
-lw_session_compute (LwSession *self)
-{
-  const LwBatch *batch = self->history != NULL ? lw_session_batch (self) : NULL;
-  g_autoptr (LwPlan) plan = NULL;
-
-  if (!self->stale)
-    return;
-
-  self->stale = FALSE;
-  g_clear_pointer (&self->track, lw_track_unref);
-  g_clear_pointer (&self->trouble, g_free);
-
-  if (batch != NULL)
-    plan = lw_plan_new (lw_session_season (self), (guint) self->batch);
-  if (plan != NULL)
-    {
-      self->track = lw_plan_march (plan, self->march, (LwSampling) { .samples = SAMPLES });
-      note_minutes (self, batch);
-      if (self->track->failure.failed)
-        self->trouble = lw_plan_failure_text (plan, batch, self->track);
-    }
-
-  g_signal_emit (self, signals[TRACK], 0);
-}
-
-const LwTrack *
-lw_session_track (LwSession *self)
-{
-  return self->track;
-}
-
-const LwTrack *
-lw_session_ghost (LwSession *self)
-{
-  return self->ghost;
-}
-
-const double *
-lw_session_ghost_minutes (LwSession *self,
-                          guint     *n)
-{
-  *n = self->ghost_minutes->len;
-
-  return (const double *) (gpointer) self->ghost_minutes->data;
-}
-
-const char *
-lw_session_trouble (LwSession *self)
-{
-  return self->trouble;
-}
-
-int
-lw_session_step (LwSession *self)
-{
-  return self->step;
-}
-
-void
-lw_session_choose_step (LwSession *self,
-                        int        step)
-{
-  if (self->step == step)
-    return;
-
-  self->step = step;
-  g_signal_emit (self, signals[STEP], 0);
-}
-
-gboolean
-lw_session_reading (LwSession *self,
-                    guint     *step,
-                    double    *minute)
-{
-  if (self->reading)
-    {
-      *step = self->reading_step;
-      *minute = self->reading_minute;
-    }
-
-  return self->reading;
-}
-
-void
-lw_session_read_at (LwSession *self,
-                    guint      step,
-                    double     minute)
-{
-  if (self->reading && self->reading_step == step && self->reading_minute == minute)
-    return;
-
-  self->reading = TRUE;
-  self->reading_step = step;
-  self->reading_minute = minute;
-  g_signal_emit (self, signals[READING], 0);
-}
-
-void
-lw_session_read_off (LwSession *self)
-{
-  if (!self->reading)
-    return;
-
-  self->reading = FALSE;
-  g_signal_emit (self, signals[READING], 0);
-}
-
-LwScale *
-lw_session_scale (LwSession *self)
-{
-  return &self->scale;
 }

@@ -213,13 +213,32 @@ lw_state_panel_size_allocate (GtkWidget *widget,
 {
   LwStatePanel *self = LW_STATE_PANEL (widget);
   LwLetter letter = lw_look_letter (widget);
-  int after = (int) lw_panel_head_width (self->quantity, &letter), room = MAX (width - after - 8, 1), tall;
+  int after = (int) lw_panel_head_width (self->quantity, &letter), room = MAX (width - after - 8, 1), tall, base;
   GtkAllocation place;
 
-  gtk_widget_measure (self->reading, GTK_ORIENTATION_VERTICAL, room, NULL, &tall, NULL, NULL);
-  place = (GtkAllocation) { lw_look_is_rtl (widget) ? 8 : after, 4, room, tall };
+  gtk_widget_measure (self->reading, GTK_ORIENTATION_VERTICAL, room, NULL, &tall, NULL, &base);
+  place = (GtkAllocation) {
+    lw_look_is_rtl (widget) ? 8 : after, (int) lw_panel_head_baseline (&letter) - base, room, tall,
+  };
   gtk_widget_size_allocate (self->reading, &place, -1);
   drop_picture (self);
+}
+
+/* The reading is lettered as the panel's picture is. */
+static void
+letter_reading (LwStatePanel *self)
+{
+  LwLetter letter = lw_look_letter (GTK_WIDGET (self));
+  g_autoptr (PangoAttrList) attrs = pango_attr_list_new ();
+  g_autofree char *family = NULL;
+
+  /* Where the desktop's font is missing, digits alone would fall back to a serif one. */
+  family = g_strjoin (",", letter.family != NULL ? letter.family : "Sans", "Sans", NULL);
+  pango_attr_list_insert (attrs, pango_attr_family_new (family));
+  pango_attr_list_insert (attrs, pango_attr_font_features_new ("tnum"));
+  pango_attr_list_insert (attrs, pango_attr_weight_new (PANGO_WEIGHT_BOLD));
+  pango_attr_list_insert (attrs, pango_attr_size_new_absolute ((int) (1.15 * letter.base_px * PANGO_SCALE)));
+  gtk_label_set_attributes (GTK_LABEL (self->reading), attrs);
 }
 
 static void
@@ -227,6 +246,7 @@ lw_state_panel_css_changed (GtkWidget         *widget,
                             GtkCssStyleChange *change)
 {
   GTK_WIDGET_CLASS (lw_state_panel_parent_class)->css_changed (widget, change);
+  letter_reading (LW_STATE_PANEL (widget));
   drop_picture (LW_STATE_PANEL (widget));
 }
 
@@ -292,7 +312,6 @@ lw_state_panel_init (LwStatePanel *self)
 
   self->reading = gtk_label_new ("");
   gtk_label_set_xalign (GTK_LABEL (self->reading), 0);
-  gtk_widget_add_css_class (self->reading, "reading");
   gtk_widget_set_parent (self->reading, GTK_WIDGET (self));
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
 

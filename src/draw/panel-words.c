@@ -62,12 +62,18 @@ draw_small (LwSpace    *space,
   lw_letter_draw (space->cr, space->letter, x, y, LW_TEXT_START, SMALL, bold, room, text);
 }
 
+double
+lw_panel_head_baseline (const LwLetter *letter)
+{
+  return round (7 + lw_letter_line (letter) * 0.76);
+}
+
 void
 lw_space_head (LwSpace *space)
 {
   const LwQuantityRow *row = lw_quantity_row (space->look->quantity);
   const LwLetter *letter = space->letter;
-  double baseline = round (7 + lw_letter_line (letter) * 0.76);
+  double baseline = lw_panel_head_baseline (letter);
   double way = letter->rtl ? -1 : 1;
   double x = letter->rtl ? space->width - HEAD_IN : HEAD_IN;
   double room = space->width - 2 * HEAD_IN;

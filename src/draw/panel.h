@@ -67,6 +67,9 @@ void   lw_panel_draw  (cairo_t           *cr,
 double lw_panel_head_width (LwQuantity         quantity,
                             const LwLetter    *letter);
 
+/* The baseline of the name. */
+double lw_panel_head_baseline (const LwLetter *letter);
+
 /* The time ruler under the blocks: each column's own ticks, chosen so that words never meet. */
 void   lw_ruler_draw  (cairo_t           *cr,
                        double             width,
