@@ -4,6 +4,7 @@
 #pragma once
 
 #include "bench/session.h"
+#include "leaf/march.h"
 
 struct _LwSession
 {
