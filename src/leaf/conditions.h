@@ -56,6 +56,7 @@ typedef struct
   const LwLaw *law;
   double fresh_water;
   double cuticle;
+  double share;           /* of the batch's dry mass */
   double intact;          /* 1 - R0 */
   double area_m2_kg;      /* both faces, exposed, untwisted */
   double sun_m2_kg;       /* absorbed W per kg dry for each W/m2 */
@@ -78,6 +79,7 @@ typedef struct
   double vapour_pa;
   double sun_w_m2;
   double film_w_m2k;
+  double activity;  /* mean water activity of the batch, where its parts share water; else 0 */
 } LwAround;
 
 LwAround   lw_boundary_at  (const LwBoundary   *boundary,

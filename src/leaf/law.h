@@ -18,6 +18,7 @@ typedef struct
   double cut_rupture;
   double falling_water;
   double shrink;
+  double even_s;
   double wilt_s;
   double wilt_water;
   double age_s;

@@ -13,6 +13,7 @@
 #define TOUCH_W_M2K 300.0     /* film between wall and leaf skin, assumed */
 #define MILD_J_MOL 40e3       /* activation energy of wilting and of yellowing, assumed */
 #define LEAST_WATER 1e-6
+#define SHARED_J_KG 2.43e6    /* latent heat near 30 C; one value, so that what parts give and take is the same */
 
 static double
 arrhenius (double energy_j_mol,
@@ -45,8 +46,8 @@ flows (const LwBoundary *b,
   const LwLaw *law = b->law;
   double pressure = b->at.pressure_pa;
   double area = b->area_m2_kg * (1 - law->shrink * s->twist);
-  double skin = lw_air_below_boiling_pa (lw_sorption_activity (law, water, s->temp_c)
-                                           * lw_air_saturation_pa (s->temp_c), pressure);
+  double activity = lw_sorption_activity (law, water, s->temp_c);
+  double skin = lw_air_below_boiling_pa (activity * lw_air_saturation_pa (s->temp_c), pressure);
   double held = air->vapour_pa;
   double film = air->film_w_m2k / (LEWIS_2_3 * lw_film_air_j_m3k (air->temp_c, pressure));
   double leaf = law->cut_m_s * b->cuticle * (1 + law->cut_rupture * pow (ruptured, 1.2))
@@ -70,7 +71,13 @@ flows (const LwBoundary *b,
       f.condensed_kg_s = f.from_steam_w / lw_air_latent_j_kg (b->boiling_c);
     }
 
-  f.stored_w = f.from_air_w + f.from_sun_w + f.from_wall_w + f.from_steam_w - f.latent_w;
+  if (air->activity > 0)
+    {
+      f.shared_kg_s = law->even_s * b->at.cover * (air->activity - activity);
+      f.from_shared_w = SHARED_J_KG * f.shared_kg_s;
+    }
+
+  f.stored_w = f.from_air_w + f.from_sun_w + f.from_wall_w + f.from_steam_w + f.from_shared_w - f.latent_w;
 
   return f;
 }
@@ -95,6 +102,20 @@ roasting (const LwBoundary *b,
     }
 
   return rate * dryness / 60;
+}
+
+void
+lw_rates_meet (const LwBoundary *boundaries,
+               const LwState    *states,
+               guint             n,
+               LwAround         *around)
+{
+  double activity = 0;
+
+  for (guint i = 0; i < n && n > 1 && boundaries->at.cover > 0; i++)
+    activity += boundaries[i].share * lw_sorption_activity (boundaries[i].law, fmax (states[i].water, LEAST_WATER),
+                                                            states[i].temp_c);
+  around->activity = activity;
 }
 
 LwFlows
@@ -122,7 +143,7 @@ lw_rates (const LwBoundary *b,
   double thermal = exp (LN10 * (s->temp_c - 90) / law->heat_z_k);
   LwFlows f = flows (b, air, s, water, ruptured);
 
-  rate->water = f.condensed_kg_s - f.evaporated_kg_s;
+  rate->water = f.condensed_kg_s + f.shared_kg_s - f.evaporated_kg_s;
   rate->temp_c = f.stored_w / (law->c_dry_j_kgk + water * law->c_water_j_kgk);
 
   rate->enzyme = -s->enzyme * (law->age_s * stress

@@ -9,13 +9,22 @@ typedef struct
 {
   double evaporated_kg_s; /* leaves the leaf as vapour; negative when it takes vapour up */
   double condensed_kg_s;  /* joins the leaf from steam */
+  double shared_kg_s;     /* comes from the batch's other parts, which lose it; with it goes its latent heat */
   double from_air_w;
   double from_sun_w;
   double from_wall_w;
   double from_steam_w;
+  double from_shared_w;
   double latent_w;        /* carried off by evaporation */
   double stored_w;        /* heats the leaf; the others' sum */
 } LwFlows;
+
+/* Lets the parts meet: `around` then knows what they share. Where a cover holds their vapour, water goes from
+ * damper to drier leaf; over the batch nothing is gained or lost. */
+void    lw_rates_meet  (const LwBoundary *boundaries,
+                        const LwState    *states,
+                        guint             n,
+                        LwAround         *around);
 
 /* Heat and water flows at `state`; `around` is the boundary's at this moment. */
 LwFlows lw_rates_flows (const LwBoundary *boundary,

@@ -65,6 +65,7 @@ rates_cb (sunrealtype t_s,
   LwAround around = lw_boundary_at (solver->boundaries, t_s);
   double sum = 0;
 
+  lw_rates_meet (solver->boundaries, s, solver->n, &around);
   for (guint i = 0; i < solver->n; i++)
     {
       lw_rates (&solver->boundaries[i], &around, &s[i], &r[i]);
@@ -92,6 +93,8 @@ jacobian_cb (sunrealtype t_s,
   const double *scale = (const double *) &size;
   LwAround around = lw_boundary_at (solver->boundaries, t_s);
 
+  /* What parts share is slow: leaving it out of the Jacobian keeps its blocks apart. */
+  lw_rates_meet (solver->boundaries, s, solver->n, &around);
   for (guint i = 0; i < solver->n; i++)
     {
       sunrealtype **columns = lw_blocks_columns (matrix, i);

@@ -26,8 +26,8 @@ sample_leaf (void)
   };
 }
 
-#define SAMPLE_STEPS 6
-enum { SAMPLE_WITHER, SAMPLE_PAN, SAMPLE_ROLL, SAMPLE_SUN, SAMPLE_STEAM, SAMPLE_HOT_AIR };
+#define SAMPLE_STEPS 7
+enum { SAMPLE_WITHER, SAMPLE_PAN, SAMPLE_ROLL, SAMPLE_SUN, SAMPLE_STEAM, SAMPLE_HOT_AIR, SAMPLE_COVERED };
 
 static inline void
 sample_steps (LwConditions steps[SAMPLE_STEPS])
@@ -46,6 +46,8 @@ sample_steps (LwConditions steps[SAMPLE_STEPS])
                        .steam_w_m2k = 3000 },
     [SAMPLE_HOT_AIR] = { .duration_s = 3600, .air_temp_c = 90, .vapour_pa = 1800, .air_m_s = 0.5,
                          .spread_kg_m2 = 3 },
+    [SAMPLE_COVERED] = { .duration_s = 19 * 3600, .air_temp_c = 22, .humidity = 0.45, .air_m_s = 0.3,
+                         .spread_kg_m2 = 1, .cover = 0.7 },
   };
 
   for (guint i = 0; i < SAMPLE_STEPS; i++)

@@ -26,7 +26,7 @@ typedef struct
 #define DRUM(minutes, wall) { LW_KIND_FIX_DRUM, minutes, { { LW_SET_WALL_C, wall } } }
 #define ROLL(minutes, kpa) { LW_KIND_ROLL, minutes, { { LW_SET_PRESS_KPA, kpa } } }
 #define COVERED { LW_SET_COVER_PCT, 80 }, { LW_SET_HUMIDITY_PCT, 55 }
-#define DRY_NIGHT { LW_SET_HUMIDITY_PCT, 40 }, { LW_SET_AIR_M_S, 0.4 }, { LW_SET_SPREAD_KG_M2, 0.9 }, { LW_SET_TURNING_PER_H, 0.02 }
+#define DRY_NIGHT { LW_SET_HUMIDITY_PCT, 40 }, { LW_SET_AIR_M_S, 0.4 }, { LW_SET_SPREAD_KG_M2, 0.8 }, { LW_SET_TURNING_PER_H, 0.02 }
 #define MAT { LW_KIND_DRY_SUN, 480, { { LW_SET_SUN_PCT, 100 } } }
 #define OVEN { LW_KIND_DRY_AIR, 240, { { LW_SET_AIR_C, 70 } } }
 #define ROAST { LW_KIND_ROAST, 60, { { LW_SET_AIR_C, 120 } } }

@@ -14,7 +14,6 @@ import gi
 gi.require_version("Atspi", "2.0")
 from gi.repository import Atspi, GLib  # noqa: E402
 
-DEEPEST = 60
 Box = collections.namedtuple("Box", "x y width height")
 Box.middle = property(lambda box: (box.x + box.width // 2, box.y + box.height // 2))
 
@@ -106,13 +105,20 @@ class Desk:
         found = (ask(node.get_child_at_index, i) for i in range(count))
         return [child for child in found if child is not None]
 
-    def walk(self, node=None, depth=0):
-        """Every accessible under a node, or of the program, from the top, the node itself included."""
+    def walk(self, node=None, with_depth=False):
+        """Every accessible under a node, or of the program, from the top, the node itself included; in
+        pairs with its depth if asked for. Each comes once: while a window goes away the bus may answer
+        in circles."""
+        seen = set()
+
+        def go(top, depth):
+            if top not in seen:
+                seen.add(top)
+                yield (top, depth) if with_depth else top
+                for child in self.children(top):
+                    yield from go(child, depth + 1)
         for top in [node] if node is not None else self.windows():
-            yield top
-            # While a window goes away the bus may answer in circles.
-            for child in self.children(top) if depth < DEEPEST else ():
-                yield from self.walk(child, depth + 1)
+            yield from go(top, 0)
 
     def find_all(self, role=None, name=None, under=None):
         """All visible accessibles of a role, such as 'push button', and a name: the whole of it as
@@ -183,16 +189,11 @@ class Desk:
     def tree(self):
         """The whole tree as text, for a person who wonders why a test failed."""
         lines = []
-
-        def show(node, depth):
+        for node, depth in self.walk(with_depth=True):
             states = [s for s in ("visible", "sensitive", "focused", "checked", "selected") if self.has(node, s)]
             lines.append("%s%s %r %r %s %s" % ("  " * depth, ask(node.get_role_name), ask(node.get_name),
                                                self.text_of(node), tuple(ask(self.bounds, node) or ()),
                                                " ".join(states)))
-            for child in self.children(node):
-                show(child, depth + 1)
-        for window in self.windows():
-            show(window, 0)
         return "\n".join(lines)
 
     # Waiting
@@ -254,8 +255,9 @@ class Desk:
         if ours and front not in ours:
             self._xdotool("windowactivate", "--sync", ours[-1])
         for chord in keys:
-            # Clearing modifiers would let go of the pointer's button too.
-            self._xdotool("key", *([] if self._held is not None else ["--clearmodifiers"]), chord)
+            # Not with modifiers cleared: that lets go of the pointer's button too, and presses again what the
+            # last call has only just let go.
+            self._xdotool("key", chord)
 
     def type(self, text):
         """Types text where the focus is; a line's end is the Return key."""
