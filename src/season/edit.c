@@ -192,6 +192,7 @@ lw_edit_new_season (gint64 when_s)
   LwBatch *batch = lw_batch_new (_ ("1 first batch"));
 
   batch->when_s = when_s;
+  g_free (batch->leaf);
   batch->leaf = g_strdup (leaf->id);
   batch->fresh_kg = 4;
   for (guint i = 0; i < 4; i++)

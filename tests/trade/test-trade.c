@@ -47,6 +47,7 @@ make (const Step *steps,
   g_autoptr (LwPlan) plan = NULL;
   LwTrack *track;
 
+  g_free (batch->leaf);
   batch->leaf = g_strdup (leaf->id);
   batch->fresh_kg = 4;
   batch->when_s = 12 * 3600;
