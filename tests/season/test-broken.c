@@ -82,7 +82,7 @@ assert_one_problem (const char *text,
   g_assert_nonnull (strstr (first->what, phrase));
 }
 
-/* Files too large to keep beside the tests. Each must be refused at once. */
+/* Files too large to keep beside the tests. One that is not refused soon runs into the test's time limit. */
 static void
 test_huge (void)
 {
@@ -92,7 +92,6 @@ test_huge (void)
   g_autoptr (GString) names = g_string_new ("<season xmlns='" LW_SEASON_NS "'>");
   g_autoptr (GString) entities = g_string_new ("<season xmlns='" LW_SEASON_NS "'>");
   g_autoptr (GString) long_name = g_string_new ("<season xmlns='urn:leafwend:season' ");
-  gint64 start = g_get_monotonic_time ();
 
   for (int i = 0; crowded->len < LW_MAX_FILE_BYTES - 100; i++)
     g_string_append_printf (crowded, "a%d='>' ", i);
@@ -113,8 +112,6 @@ test_huge (void)
   assert_one_problem (names->str, names->len, "too many different names");
   assert_one_problem (entities->str, entities->len, "not well-formed XML");
   assert_one_problem (long_name->str, long_name->len, "not well-formed XML");
-
-  g_assert_cmpint (g_get_monotonic_time () - start, <, 20 * G_TIME_SPAN_SECOND);
 }
 
 /* A file wrong in every line does not fill the screen or the memory. */
