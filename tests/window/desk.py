@@ -41,8 +41,6 @@ class Desk:
         self._held = None  # the keys of a drag whose button is still down
         Atspi.set_timeout(3000, 5000)
         self.desktop = Atspi.get_desktop(0)
-        # Always ask the program itself: no main loop runs here that would keep a cache fresh.
-        self.desktop.set_cache_mask(Atspi.Cache.NONE)
 
     def __enter__(self):
         return self
@@ -92,6 +90,8 @@ class Desk:
     def application(self):
         for app in self.children(self.desktop):
             if self.process and ask(app.get_process_id) == self.process.pid:
+                # Always ask the program itself: no main loop runs here that would keep a cache right.
+                app.set_cache_mask(Atspi.Cache.NONE)
                 return app
         return None
 
