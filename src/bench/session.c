@@ -221,9 +221,19 @@ lw_session_edit_batch (LwSession  *self,
   lw_session_choose (self, batch);
 }
 
+/* To the neighbouring moment of the history, by lw_history_undo or lw_history_redo. */
 static void
-history_moved (LwSession *self)
+go (LwSession *self,
+    gboolean (*move) (LwHistory *history))
 {
+  if (self->dragging)
+    return;
+
+  lw_session_compute (self);
+  lw_session_take_ghost (self);
+  if (!move (self->history))
+    return;
+
   g_clear_pointer (&self->last_key, g_free);
   season_changed (self);
 }
@@ -231,25 +241,13 @@ history_moved (LwSession *self)
 void
 lw_session_undo (LwSession *self)
 {
-  if (self->dragging)
-    return;
-
-  lw_session_compute (self);
-  lw_session_take_ghost (self);
-  if (lw_history_undo (self->history))
-    history_moved (self);
+  go (self, lw_history_undo);
 }
 
 void
 lw_session_redo (LwSession *self)
 {
-  if (self->dragging)
-    return;
-
-  lw_session_compute (self);
-  lw_session_take_ghost (self);
-  if (lw_history_redo (self->history))
-    history_moved (self);
+  go (self, lw_history_redo);
 }
 
 const char *

@@ -12,7 +12,6 @@
 #define INDOOR_C 22.0
 #define INDOOR_HUMIDITY 0.68
 #define WELL_MIXED 0.95
-#define STEAM_MIXED 0.0
 
 /* A setting that becomes a condition by a factor alone. */
 static const struct
@@ -80,7 +79,6 @@ air_of_kind (LwConditions *at,
     case LW_KIND_FIX_STEAM:
       at->air_temp_c = lw_air_boiling_c (at->pressure_pa);
       at->humidity = 1;
-      at->mixed = STEAM_MIXED;
       break;
 
     case LW_KIND_DRY_AIR:
