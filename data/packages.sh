@@ -1,7 +1,8 @@
 #!/bin/sh
 # packages.sh SET...: see that the Debian packages of each SET are installed; install what is
 # missing. The sets: "build" builds and runs Leafwend, "desk" is for its tests (an off-screen
-# desk, valgrind, validators). Says what to type, and fails, where it may not install.
+# desk, valgrind, validators), "bench" holds what a benchmark compares it with. Says what to type,
+# and fails, where it may not install.
 # SPDX-License-Identifier: GPL-3.0-or-later
 set -u
 
@@ -9,15 +10,17 @@ build='gcc libc6-dev pkg-config meson ninja-build gettext desktop-file-utils
   libgtk-4-dev libgtk-4-bin libglib2.0-dev libxml2-dev libgsl-dev libsundials-dev
   librsvg2-common fonts-dejavu-core'
 desk='xvfb openbox xdotool imagemagick x11-utils dbus-daemon libglib2.0-bin at-spi2-core
-  python3 python3-gi gir1.2-atspi-2.0 valgrind libc6-dbg
+  python3 python3-gi gir1.2-atspi-2.0 python3-numpy python3-scipy valgrind libc6-dbg
   appstream libxml2-utils shared-mime-info poppler-utils locales shellcheck git'
+bench='r-base-core r-cran-desolve'
 
 wanted=
 for set in "$@"; do
   case $set in
     build) wanted="$wanted $build" ;;
     desk) wanted="$wanted $desk" ;;
-    *) echo "packages.sh: no set is called \"$set\"; there are build and desk" >&2; exit 2 ;;
+    bench) wanted="$wanted $bench" ;;
+    *) echo "packages.sh: no set is called \"$set\"; there are build, desk and bench" >&2; exit 2 ;;
   esac
 done
 

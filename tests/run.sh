@@ -51,7 +51,7 @@ if build build-sanitize -Db_sanitize=address,undefined -Db_lundef=false; then
   export LSAN_OPTIONS="suppressions=$top/tests/suppress/leaks.txt:print_suppressions=0"
   export UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1
   step meson test -C build-sanitize --no-rebuild --print-errorlogs -t 4 \
-    --no-suite window --no-suite lint --no-suite bench
+    --no-suite window --no-suite lint --no-suite bench --no-suite peers
 fi
 
 finish build-test build-sanitize

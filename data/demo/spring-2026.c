@@ -65,7 +65,7 @@ static const DemoBatch batches[] = {
     "upper-terrace", WEATHER, "2026-03-26T11:00", .true_kg = 8,
     .note = "Covered this year. Nothing rustled, nothing crackled.",
     .steps = {
-      COVERED (19, 70, AIMS (AIM (OXIDATION, 8, 18)),
+      COVERED (19, 76, AIMS (AIM (OXIDATION, 8, 18)),
                LOOKS (AT (420, WEIGHED_KG), { DEMO_END, LW_WEIGHED_KG, 0.62, "soft all through" },
                       AT_END (JUDGED_OXIDATION_PCT))),
       { LW_KIND_FIX_PAN, 30, GIVEN (SET (WALL_C, 210)),
@@ -87,7 +87,7 @@ static const DemoBatch batches[] = {
         LOOKS (AT_END (LEAF_C), AT_END (WEIGHED_KG)) },
       { LW_KIND_ROLL, 14, GIVEN (SET (PRESS_KPA, 8)), AIMS (AIM (RUPTURE, 55, 75)) },
       HOT (40, 95, LOOKS (AT (20, WEIGHED_KG))),
-      MILD (120, LOOKS (AT_END (METER_PCT))),
+      MILD (95, LOOKS (AT_END (METER_PCT))),
     },
     AIMS (AIM (MOISTURE, 3, 7)),
   },
@@ -113,7 +113,7 @@ static const DemoBatch batches[] = {
       { LW_KIND_ROLL, 12, GIVEN (SET (PRESS_KPA, 5)) },
       { LW_KIND_DRY_AIR, 15, GIVEN (SET (AIR_C, 80), SET (TURNING_PER_H, 4)) },
       { LW_KIND_ROLL, 10, LOOKS (AT_END (JUDGED_BROKEN_PCT)) },
-      { LW_KIND_DRY_AIR, 210, GIVEN (SET (AIR_C, 60)),
+      { LW_KIND_DRY_AIR, 160, GIVEN (SET (AIR_C, 60)),
         LOOKS (AT (60, WEIGHED_KG), AT_END (METER_PCT)) },
     },
     AIMS (AIM (MOISTURE, 3, 7), AIM (OXIDATION, -INFINITY, 4)),
@@ -123,7 +123,7 @@ static const DemoBatch batches[] = {
     "east-wall", WEATHER, "2026-04-01T11:00", .true_kg = 8,
     .note = "Grey and damp the day after; the sun did little, so it went over the stove at last.",
     .steps = {
-      COVERED (20, 65, AIMS (AIM (OXIDATION, 8, 18)),
+      COVERED (20, 72, AIMS (AIM (OXIDATION, 8, 18)),
                LOOKS (AT_END (WEIGHED_KG), AT_END (JUDGED_OXIDATION_PCT))),
       { LW_KIND_FIX_PAN, 30, GIVEN (SET (WALL_C, 205)),
         LOOKS (AT_END (LEAF_C), AT_END (WEIGHED_KG)) },
@@ -146,7 +146,7 @@ static const DemoBatch batches[] = {
       { LW_KIND_REST, 75, GIVEN (SET (AIR_C, 26)), AIMS (AIM (OXIDATION, 65, 85)),
         LOOKS (AT (30, JUDGED_OXIDATION_PCT), AT_END (JUDGED_OXIDATION_PCT)) },
       HOT (35, 105, LOOKS (AT_END (WEIGHED_KG))),
-      { LW_KIND_DRY_AIR, 90, GIVEN (SET (AIR_C, 65)), LOOKS (AT_END (METER_PCT)) },
+      { LW_KIND_DRY_AIR, 75, GIVEN (SET (AIR_C, 65)), LOOKS (AT_END (METER_PCT)) },
     },
     AIMS (AIM (MOISTURE, 3, 6), AIM (OXIDATION, 75, 96)),
   },
@@ -160,7 +160,7 @@ static const DemoBatch batches[] = {
       { LW_KIND_FIX_DRUM, 5.5, LOOKS (AT (1, WALL_C), AT_END (LEAF_C), AT_END (WEIGHED_KG)) },
       { LW_KIND_ROLL, 24, GIVEN (SET (PRESS_KPA, 8)), AIMS (AIM (RUPTURE, 75, 92)) },
       { LW_KIND_DRY_AIR, 40, GIVEN (SET (AIR_C, 95)) },
-      MILD (120, LOOKS (AT_END (WEIGHED_KG), AT_END (METER_PCT))),
+      MILD (95, LOOKS (AT_END (WEIGHED_KG), AT_END (METER_PCT))),
     },
     AIMS (AIM (MOISTURE, 3, 7)),
   },
@@ -179,7 +179,7 @@ static const DemoBatch batches[] = {
         LOOKS (AT (1, WALL_C), AT_END (LEAF_C), AT_END (WEIGHED_KG)) },
       { LW_KIND_ROLL, 9, GIVEN (SET (PRESS_KPA, 8)), AIMS (AIM (RUPTURE, 55, 75)) },
       HOT (55, 95, LOOKS (AT (30, WEIGHED_KG))),
-      MILD (80, LOOKS (AT_END (METER_PCT))),
+      MILD (55, LOOKS (AT_END (METER_PCT))),
     },
     AIMS (AIM (MOISTURE, 3, 7)),
   },
@@ -193,7 +193,7 @@ static const DemoBatch batches[] = {
       { LW_KIND_REST, 360, "heap wrapped in cloth by the warm flue",
         GIVEN (SET (AIR_C, 45), SET (COVER_PCT, 90), SET (SPREAD_KG_M2, 8)),
         AIMS (AIM (OXIDATION, 6, 16)), LOOKS (AT (180, LEAF_C), AT_END (JUDGED_OXIDATION_PCT)) },
-      { LW_KIND_DRY_AIR, 150, GIVEN (SET (AIR_C, 65)),
+      { LW_KIND_DRY_AIR, 105, GIVEN (SET (AIR_C, 65)),
         LOOKS (AT_END (WEIGHED_KG), AT_END (METER_PCT)) },
     },
     AIMS (AIM (MOISTURE, 3, 7)),
@@ -233,15 +233,15 @@ static const DemoBatch batches[] = {
 /* Batch 12, and 15 that repeats it: the same steps and aims. */
 #define AS_TWELVE(look_wither, look_pan, look_sun) \
     .steps = { \
-      COVERED (19, 75, AIMS (AIM (OXIDATION, 10, 15), AIM (MOISTURE, 68, 72)), look_wither), \
+      COVERED (20, 78, AIMS (AIM (OXIDATION, 9, 15), AIM (MOISTURE, 68, 72)), look_wither), \
       { LW_KIND_FIX_PAN, 32, GIVEN (SET (WALL_C, 200)), \
         AIMS (AIM (MOISTURE, 57, 63), AIM (ROAST, -INFINITY, 2)), \
         look_pan }, \
-      { LW_KIND_ROLL, 6, AIMS (AIM (RUPTURE, 40, 50)) }, \
+      { LW_KIND_ROLL, 8, AIMS (AIM (RUPTURE, 40, 50)) }, \
       UNDER_EAVES (80), \
       ALL_DAY (600, look_sun), \
     }, \
-    AIMS (AIM (MOISTURE, 4, 8), AIM (OXIDATION, 12, 18), AIM (ROAST, -INFINITY, 3))
+    AIMS (AIM (MOISTURE, 4, 8), AIM (OXIDATION, 11, 18), AIM (ROAST, -INFINITY, 3))
   {
     "12 long wither, gentle pan", "reddened sun-dried",
     "upper-terrace", WEATHER, "2026-04-10T11:00", .true_kg = 8,
@@ -257,7 +257,7 @@ static const DemoBatch batches[] = {
     "brook-side", WEATHER, "2026-04-12T11:30", .true_kg = 8,
     .note = "The apprentice spared cloth. Torn leaf at the edge went redder than the rest.",
     .steps = {
-      COVERED (18.5, 65, AIMS (AIM (OXIDATION, 8, 18)),
+      COVERED (18.5, 72, AIMS (AIM (OXIDATION, 8, 18)),
                LOOKS (AT_END (WEIGHED_KG), AT_END (JUDGED_OXIDATION_PCT))),
       { LW_KIND_FIX_PAN, 30, GIVEN (SET (WALL_C, 200)),
         LOOKS (AT_END (LEAF_C), AT_END (WEIGHED_KG)) },
@@ -296,7 +296,7 @@ static const DemoBatch batches[] = {
       { LW_KIND_FIX_DRUM, 6, AIMS (AIM (ENZYME, -INFINITY, 2)) },
       { LW_KIND_ROLL, 13, GIVEN (SET (PRESS_KPA, 8)), AIMS (AIM (RUPTURE, 55, 75)) },
       { LW_KIND_DRY_AIR, 40, GIVEN (SET (AIR_C, 95)) },
-      { LW_KIND_DRY_AIR, 120, GIVEN (SET (AIR_C, 60)) },
+      { LW_KIND_DRY_AIR, 95, GIVEN (SET (AIR_C, 60)) },
     },
     AIMS (AIM (MOISTURE, 3, 7)),
   },

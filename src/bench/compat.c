@@ -23,6 +23,19 @@ season_filter (void)
   return filter;
 }
 
+static GtkFileFilter *
+table_filter (void)
+{
+  static const char *const endings[] = { "csv", "tsv", "tab", "txt" };
+  GtkFileFilter *filter = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (filter, _ ("Tables (CSV)"));
+  for (guint i = 0; i < G_N_ELEMENTS (endings); i++)
+    gtk_file_filter_add_suffix (filter, endings[i]);
+
+  return filter;
+}
+
 #if GTK_CHECK_VERSION (4, 10, 0)
 
 static void
@@ -38,11 +51,12 @@ answered_cb (GObject      *dialog,
 }
 
 static GtkFileDialog *
-dialog_new (const char *title)
+dialog_new (const char    *title,
+            GtkFileFilter *of)
 {
   GtkFileDialog *dialog = gtk_file_dialog_new ();
   g_autoptr (GListStore) filters = g_list_store_new (GTK_TYPE_FILE_FILTER);
-  g_autoptr (GtkFileFilter) filter = season_filter ();
+  g_autoptr (GtkFileFilter) filter = of;
 
   g_list_store_append (filters, filter);
   gtk_file_dialog_set_title (dialog, title);
@@ -56,7 +70,18 @@ lw_compat_ask_open (GtkWindow   *parent,
                     LwFileChosen chosen,
                     gpointer     data)
 {
-  g_autoptr (GtkFileDialog) dialog = dialog_new (_ ("Open a season"));
+  g_autoptr (GtkFileDialog) dialog = dialog_new (_ ("Open a season"), season_filter ());
+  Ask ask = { chosen, data, FALSE };
+
+  gtk_file_dialog_open (dialog, parent, NULL, answered_cb, g_memdup2 (&ask, sizeof ask));
+}
+
+void
+lw_compat_ask_table (GtkWindow   *parent,
+                     LwFileChosen chosen,
+                     gpointer     data)
+{
+  g_autoptr (GtkFileDialog) dialog = dialog_new (_ ("Import weather"), table_filter ());
   Ask ask = { chosen, data, FALSE };
 
   gtk_file_dialog_open (dialog, parent, NULL, answered_cb, g_memdup2 (&ask, sizeof ask));
@@ -69,7 +94,7 @@ lw_compat_ask_save (GtkWindow   *parent,
                     LwFileChosen chosen,
                     gpointer     data)
 {
-  g_autoptr (GtkFileDialog) dialog = dialog_new (_ ("Save the season"));
+  g_autoptr (GtkFileDialog) dialog = dialog_new (_ ("Save the season"), season_filter ());
   Ask ask = { chosen, data, TRUE };
 
   gtk_file_dialog_set_initial_folder (dialog, folder);
@@ -95,9 +120,10 @@ response_cb (GtkNativeDialog *dialog,
 
 static void
 show_dialog (GtkFileChooserNative *dialog,
+             GtkFileFilter        *of,
              const Ask            *ask)
 {
-  g_autoptr (GtkFileFilter) filter = season_filter ();
+  g_autoptr (GtkFileFilter) filter = of;
 
   gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), filter);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
@@ -113,7 +139,18 @@ lw_compat_ask_open (GtkWindow   *parent,
   const Ask ask = { chosen, data, FALSE };
 
   show_dialog (gtk_file_chooser_native_new (_ ("Open a season"), parent, GTK_FILE_CHOOSER_ACTION_OPEN,
-                                            _ ("_Open"), _ ("_Cancel")), &ask);
+                                            _ ("_Open"), _ ("_Cancel")), season_filter (), &ask);
+}
+
+void
+lw_compat_ask_table (GtkWindow   *parent,
+                     LwFileChosen chosen,
+                     gpointer     data)
+{
+  const Ask ask = { chosen, data, FALSE };
+
+  show_dialog (gtk_file_chooser_native_new (_ ("Import weather"), parent, GTK_FILE_CHOOSER_ACTION_OPEN,
+                                            _ ("_Import"), _ ("_Cancel")), table_filter (), &ask);
 }
 
 void
@@ -131,7 +168,7 @@ lw_compat_ask_save (GtkWindow   *parent,
   if (folder != NULL)
     gtk_file_chooser_set_current_folder (GTK_FILE_CHOOSER (dialog), folder, NULL);
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), name);
-  show_dialog (dialog, &ask);
+  show_dialog (dialog, season_filter (), &ask);
 }
 
 #endif

@@ -8,10 +8,13 @@
 typedef void (*LwFileChosen) (GFile   *file,
                               gpointer data);
 
-/* Asks for a season's file to open, or where to save under a proposed name. */
+/* Asks for a season's file to open, for a table of numbers, or where to save under a proposed name. */
 void    lw_compat_ask_open (GtkWindow   *parent,
                             LwFileChosen chosen,
                             gpointer     data);
+void    lw_compat_ask_table (GtkWindow  *parent,
+                             LwFileChosen chosen,
+                             gpointer    data);
 void    lw_compat_ask_save (GtkWindow   *parent,
                             GFile       *folder,
                             const char  *name,

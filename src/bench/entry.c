@@ -32,46 +32,75 @@ unit_minutes (const char *name)
   return 0;
 }
 
+/* A number at the start of `text`: digits, with a decimal sign; nothing else that strtod would take. */
+static gboolean
+read_number (const char *text,
+             double     *value,
+             char      **end)
+{
+  if (!g_ascii_isdigit (text[strspn (text, ".,")]) || strspn (text, ".,") > 1
+      || (text[0] == '0' && g_ascii_tolower (text[1]) == 'x'))
+    return FALSE;
+
+  *value = strtod (text, end);
+
+  return *end != text && isfinite (*value);
+}
+
+/* "1:30", hours and minutes. */
+static gboolean
+read_clock (const char *text,
+            double     *minutes)
+{
+  double hours, rest;
+  char *end;
+
+  if (!read_number (text, &hours, &end) || hours != floor (hours))
+    return FALSE;
+
+  end += strspn (end, " \t");
+  if (*end != ':')
+    return FALSE;
+
+  end += 1 + strspn (end + 1, " \t");
+  if (!read_number (end, &rest, &end) || rest >= 60 || end[strspn (end, " \t")] != '\0')
+    return FALSE;
+
+  *minutes = hours * 60 + rest;
+
+  return TRUE;
+}
+
 gboolean
 lw_entry_parse_minutes (const char *text,
                         double     *minutes)
 {
+  const char *p = text + strspn (text, " \t");
   double sum = 0;
   guint n = 0;
 
-  for (const char *p = text; *p != '\0';)
+  if (read_clock (p, minutes))
+    return TRUE;
+
+  while (*p != '\0')
     {
-      char *end;
-      double number;
-      gsize letters;
       g_autofree char *unit = NULL;
+      double number;
+      char *end;
 
-      p += strspn (p, " \t");
-      if (*p == '\0')
-        break;
-
-      number = strtod (p, &end);
-      if (end == p || !isfinite (number) || number < 0)
+      if (!read_number (p, &number, &end))
         return FALSE;
 
       p = end + strspn (end, " \t");
-      if (*p == ':' && n == 0)
-        {
-          sum += number * 60;
-          p++;
-          n++;
-          continue;
-        }
+      unit = g_strndup (p, strcspn (p, " \t0123456789.,:"));
+      p += strlen (unit);
+      p += strspn (p, " \t");
 
-      letters = strcspn (p, " \t0123456789.,:");
-      unit = g_strndup (p, letters);
-      p += letters;
-      number *= letters > 0 ? unit_minutes (unit) : 1;
-      if (letters > 0 && unit_minutes (unit) == 0)
+      /* A bare number is minutes, if it is all there is. */
+      if (unit[0] == '\0' ? n > 0 || *p != '\0' : unit_minutes (unit) == 0)
         return FALSE;
-      if (letters == 0 && n > 0 && strchr (text, ':') == NULL)
-        return FALSE;
-      sum += number;
+
+      sum += number * (unit[0] == '\0' ? 1 : unit_minutes (unit));
       n++;
     }
 
@@ -92,7 +121,7 @@ read_text (const Field *field,
 
   *value = strtod (text, &end);
 
-  return end != text && isfinite (*value);
+  return end != text && isfinite (*value) && end[strspn (end, " \t")] == '\0';
 }
 
 static int

@@ -93,7 +93,7 @@ drag_body (LwGrip         *grip,
            LwScale        *scale,
            double          x)
 {
-  guint slot = lw_scale_slot (scale, x + grip->off_x);
+  guint slot = lw_scale_slot (scale, grip->step, x + grip->off_x);
   double minutes[LW_SCALE_MAX_STEPS];
   LwSeason *next;
 

@@ -152,7 +152,9 @@ drag_update_cb (LwLane         *self,
                 double          dy,
                 GtkGestureDrag *gesture)
 {
-  gboolean fine = (gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (gesture)) & GDK_ALT_MASK) != 0;
+  GdkModifierType held = gtk_event_controller_get_current_event_state (GTK_EVENT_CONTROLLER (gesture));
+  /* Some desktops keep Alt with the pointer for themselves; Shift does the same. */
+  gboolean fine = (held & (GDK_ALT_MASK | GDK_SHIFT_MASK)) != 0;
   LwLetter letter = lw_look_letter (GTK_WIDGET (self));
   double x = self->press_x + dx, y = self->press_y + dy;
   LwSeason *next;

@@ -9,6 +9,7 @@
 #include "bench/step-block.h"
 #include "bench/telling.h"
 #include "draw/block.h"
+#include "season/document.h"
 #include "season/text.h"
 
 #define ADD_GAP 2
@@ -34,7 +35,8 @@ add_step (GtkWidget  *widget,
   guint at, kind;
 
   g_variant_get (target, "(uu)", &at, &kind);
-  if (batch < 0 || kind >= LW_N_KINDS || at > lw_session_batch (self->session)->n_steps)
+  if (batch < 0 || kind >= LW_N_KINDS || at > lw_session_batch (self->session)->n_steps
+      || lw_session_batch (self->session)->n_steps >= LW_MAX_STEPS)
     return;
 
   /* Translators: a kind of step */
@@ -73,7 +75,6 @@ add_button_new (guint at)
   gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (button), "list-add-symbolic");
   gtk_menu_button_set_has_frame (GTK_MENU_BUTTON (button), FALSE);
   gtk_menu_button_set_create_popup_func (GTK_MENU_BUTTON (button), fill_add_cb, GUINT_TO_POINTER (at), NULL);
-  gtk_widget_set_tooltip_text (button, _ ("Add a step here"));
   gtk_widget_add_css_class (button, "add");
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, label, -1);
 
@@ -81,6 +82,20 @@ add_button_new (guint at)
 }
 
 /* Showing */
+
+static void
+offer_add (GtkWidget *button,
+           gboolean   room)
+{
+  const char *words = room ? _ ("Add a step here") : _ ("A batch has no more steps than these");
+
+  /* Setting a tooltip asks the display where the pointer is, and waits for the answer. */
+  if (g_strcmp0 (gtk_widget_get_tooltip_text (button), words) == 0)
+    return;
+
+  gtk_widget_set_sensitive (button, room);
+  gtk_widget_set_tooltip_text (button, words);
+}
 
 static void
 match_children (LwLane *self,
@@ -108,6 +123,9 @@ match_children (LwLane *self,
         }
       gtk_widget_set_parent (child, GTK_WIDGET (self));
     }
+
+  for (guint i = 0; i < self->adds->len; i++)
+    offer_add (g_ptr_array_index (self->adds, i), n < LW_MAX_STEPS);
 }
 
 static char *

@@ -2,6 +2,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/app.h"
 
+#include <gsl/gsl_errno.h>
 #include <libxml/parser.h>
 #include <locale.h>
 
@@ -13,6 +14,7 @@ main (int    argc,
 {
   g_autoptr (GtkApplication) app = NULL;
 
+  gsl_set_error_handler_off ();
   setlocale (LC_ALL, "");
   bindtextdomain (GETTEXT_PACKAGE, g_getenv ("LEAFWEND_LOCALE") ? g_getenv ("LEAFWEND_LOCALE") : LW_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");

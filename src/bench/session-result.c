@@ -5,7 +5,10 @@
 
 #include "season/surround.h"
 
-#define SAMPLES 160 /* a step; two to four pixels each on a usual screen */
+/* Of the curves of a step: about a pixel or two each on a usual screen, however many steps share it. */
+#define SAMPLES_MOST 160
+#define SAMPLES_LEAST 64
+#define SAMPLES_ALL 1120
 
 void
 lw_session_drop_ghost (LwSession *self)
@@ -38,6 +41,12 @@ note_minutes (LwSession     *self,
     }
 }
 
+static guint
+samples (const LwBatch *batch)
+{
+  return CLAMP (SAMPLES_ALL / MAX (batch->n_steps, 1), SAMPLES_LEAST, SAMPLES_MOST);
+}
+
 void
 lw_session_compute (LwSession *self)
 {
@@ -55,7 +64,7 @@ lw_session_compute (LwSession *self)
     plan = lw_plan_new (lw_session_season (self), (guint) self->batch);
   if (plan != NULL)
     {
-      self->track = lw_plan_march (plan, self->march, (LwSampling) { .samples = SAMPLES });
+      self->track = lw_plan_march (plan, self->march, (LwSampling) { .samples = samples (batch), .turns = TRUE });
       note_minutes (self, batch);
       if (self->track->failure.failed)
         self->trouble = lw_plan_failure_text (plan, batch, self->track);

@@ -24,6 +24,8 @@ struct _LwStatePanel
 
   LwCurves *curves;
   LwCurves *ghost;
+  GArray *spells;         /* night and rain */
+  GArray *turns;          /* LwPanelTurn */
   const LwTrack *ghost_of; /* what `ghost` was made from; compared, never read */
   gboolean pointed;       /* the pointer is here: the parts are shown */
 
@@ -86,9 +88,16 @@ track_cb (LwStatePanel *self)
   const LwBatch *batch = lw_session_batch (self->session);
 
   g_clear_pointer (&self->curves, lw_curves_unref);
+  g_clear_pointer (&self->turns, g_array_unref);
   if (track != NULL)
-    self->curves = lw_curves_new (track, self->quantity);
+    {
+      self->curves = lw_curves_new (track, self->quantity);
+      self->turns = lw_panel_turns (track, self->quantity);
+    }
   take_ghost (self);
+  g_clear_pointer (&self->spells, g_array_unref);
+  if (batch != NULL)
+    self->spells = lw_spells_new (lw_session_season (self->session), batch);
   show_reading (self);
   drop_picture (self);
 
@@ -131,6 +140,16 @@ look_of (LwStatePanel *self)
   };
 
   look.ghost_minutes = lw_session_ghost_minutes (self->session, &look.ghost_n);
+  if (self->spells != NULL)
+    {
+      look.spells = (const LwSpell *) self->spells->data;
+      look.n_spells = self->spells->len;
+    }
+  if (self->turns != NULL)
+    {
+      look.turns = (const LwPanelTurn *) (gpointer) self->turns->data;
+      look.n_turns = self->turns->len;
+    }
 
   return look;
 }
@@ -285,6 +304,8 @@ lw_state_panel_dispose (GObject *object)
   g_clear_pointer (&self->picture, gsk_render_node_unref);
   g_clear_pointer (&self->curves, lw_curves_unref);
   g_clear_pointer (&self->ghost, lw_curves_unref);
+  g_clear_pointer (&self->spells, g_array_unref);
+  g_clear_pointer (&self->turns, g_array_unref);
   g_clear_object (&self->session);
 
   G_OBJECT_CLASS (lw_state_panel_parent_class)->dispose (object);

@@ -2,9 +2,13 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/telling.h"
 
+#include <math.h>
+
 #include "draw/block.h"
+#include "season/spell.h"
 #include "season/text.h"
 #include "season/wording.h"
+#include "study/turning.h"
 
 static const LwQuantity told[] = { LW_MOISTURE, LW_OXIDATION, LW_RUPTURE, LW_ENZYME };
 
@@ -19,6 +23,30 @@ lw_tell_value (LwQuantity quantity,
 
   /* Translators: a number and its unit */
   return g_strdup_printf (_ ("%.*f %s"), row->digits, value, _ (row->unit));
+}
+
+/* Night and rain, where the step feels them. */
+static void
+tell_spells (GString        *words,
+             const LwSeason *season,
+             const LwBatch  *batch,
+             guint           step)
+{
+  g_autoptr (GArray) spells = lw_spells_new (season, batch);
+  double minutes = lw_step_get (&batch->steps[step], LW_SET_MINUTES) - 0.5;
+  double night = lw_spells_minutes (spells, step, LW_SPELL_NIGHT);
+  double rain = lw_spells_minutes (spells, step, LW_SPELL_RAIN);
+  g_autofree char *night_time = lw_say_minutes (round (night)), *rain_time = lw_say_minutes (round (rain));
+
+  if (night >= minutes)
+    g_string_append_printf (words, " %s", _ ("All of it is at night."));
+  else if (night >= 0.5)
+    g_string_append_printf (words, _ (" At night: %s of it."), night_time);
+
+  if (rain >= minutes)
+    g_string_append_printf (words, " %s", _ ("It rains all the time."));
+  else if (rain >= 0.5)
+    g_string_append_printf (words, _ (" In rain: %s of it."), rain_time);
 }
 
 char *
@@ -40,6 +68,7 @@ lw_tell_step (const LwSeason *season,
                           value, _ (lw_setting_row (kind->leading)->label));
   if (on_weather)
     g_string_append_printf (words, " %s", _ ("It follows the weather."));
+  tell_spells (words, season, batch, step);
 
   if (track == NULL || step >= track->n_steps)
     return g_string_free (g_steal_pointer (&words), FALSE);
@@ -54,6 +83,27 @@ lw_tell_step (const LwSeason *season,
     }
 
   return g_string_free (g_steal_pointer (&words), FALSE);
+}
+
+/* The turning points that concern the quantity, a sentence each. */
+static void
+tell_turns (GString       *words,
+            LwQuantity     quantity,
+            const LwTrack *track)
+{
+  g_autoptr (GArray) turns = lw_turns_of (track);
+
+  for (guint i = 0; i < turns->len; i++)
+    {
+      const LwTurnAt *turn = &g_array_index (turns, LwTurnAt, i);
+      g_autofree char *sentence = NULL;
+
+      if (!lw_turn_concerns (turn->kind, quantity))
+        continue;
+
+      sentence = lw_turn_sentence (turn);
+      g_string_append_printf (words, "%s ", sentence);
+    }
 }
 
 char *
@@ -77,6 +127,7 @@ lw_tell_panel (const LwBatch *batch,
       g_string_append_printf (words, _ ("%s: from %s to %s. "), _ (lw_kind_row (batch->steps[step].kind)->label),
                               first, last);
     }
+  tell_turns (words, quantity, track);
 
   return g_string_free (g_steal_pointer (&words), FALSE);
 }

@@ -1,7 +1,9 @@
 /* Actions on a batch as a whole: repeat, rename, remove. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/ask.h"
+#include "bench/leaf-window.h"
 #include "bench/window-private.h"
+#include "season/document.h"
 #include "season/text.h"
 
 static void
@@ -41,10 +43,11 @@ renamed_cb (int         answer,
 
   if (answer != 1 || batch < 0 || same == batch)
     return;
-  if (name[0] == '\0' || same >= 0)
+  if (name[0] == '\0' || same >= 0 || g_utf8_strlen (name, -1) > LW_MAX_TEXT)
     {
       lw_window_say (self, name[0] == '\0' ? _ ("A batch needs a name; nothing was changed.")
-                                           : _ ("Another batch has that name; nothing was changed."));
+                           : same >= 0       ? _ ("Another batch has that name; nothing was changed.")
+                                             : _ ("That name is too long; nothing was changed."));
       return;
     }
 
@@ -63,12 +66,21 @@ rename_batch (GSimpleAction *action,
           renamed_cb, g_object_ref (self));
 }
 
+static void
+edit_leaf (GSimpleAction *action,
+           GVariant      *target,
+           gpointer       data)
+{
+  lw_leaf_window_open (data, LW_WINDOW (data)->session);
+}
+
 void
 lw_window_add_batch_actions (LwWindow *self)
 {
   static const GActionEntry entries[] = {
     { .name = "repeat-batch", .activate = repeat_batch },
     { .name = "rename-batch", .activate = rename_batch },
+    { .name = "edit-leaf", .activate = edit_leaf },
     { .name = "remove-batch", .activate = remove_batch },
   };
 

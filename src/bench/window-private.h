@@ -1,5 +1,5 @@
 /* What the window's files share: window.c shows, window-file.c opens and saves,
- * window-batch.c does what concerns a batch as a whole. */
+ * window-batch.c does what concerns a batch as a whole, window-weather.c weather. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
@@ -19,6 +19,7 @@ struct _LwWindow
   GtkWidget *trouble;
   GtkWidget *status;
   GMenu *recent_menu;
+  GMenu *weather_menu;
 
   LwSession *session;
   LwBoard *board;
@@ -41,3 +42,6 @@ void lw_window_when_safe   (LwWindow   *self,
 
 /* window-batch.c */
 void lw_window_add_batch_actions (LwWindow *self);
+
+/* window-weather.c; the session must be there. */
+void lw_window_add_weather_actions (LwWindow *self);

@@ -4,6 +4,7 @@
 
 #include "bench/batch-list.h"
 #include "bench/desktop.h"
+#include "season/document.h"
 #include "season/text.h"
 
 G_DEFINE_FINAL_TYPE (LwWindow, lw_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -63,8 +64,9 @@ season_cb (LwWindow *self)
   show_title (self);
   enable (self, "undo", undo != NULL);
   enable (self, "redo", redo != NULL);
-  enable (self, "repeat-batch", some);
+  enable (self, "repeat-batch", some && lw_session_season (self->session)->n_batches < LW_MAX_BATCHES);
   enable (self, "rename-batch", some);
+  enable (self, "edit-leaf", some);
   enable (self, "remove-batch", some);
   show_undo (self->undo_button, _ ("Undo"), undo);
   show_undo (self->redo_button, _ ("Redo"), redo);
@@ -233,6 +235,7 @@ lw_window_class_init (LwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LwWindow, trouble);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, status);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, recent_menu);
+  gtk_widget_class_bind_template_child (widget_class, LwWindow, weather_menu);
 }
 
 static void
@@ -251,6 +254,7 @@ lw_window_init (LwWindow *self)
   lw_window_add_batch_actions (self);
 
   self->session = lw_session_new ();
+  lw_window_add_weather_actions (self);
   self->settings = lw_desktop_settings ();
   self->board = LW_BOARD (lw_board_new (self->session));
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), GTK_WIDGET (self->board));

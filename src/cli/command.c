@@ -28,12 +28,24 @@ lw_command_options (const char         *name,
                     char             ***argv,
                     const char        **season_path)
 {
+  return lw_command_options_told (name, NULL, entries, argc, argv, season_path);
+}
+
+gboolean
+lw_command_options_told (const char         *name,
+                         const char         *told,
+                         const GOptionEntry *entries,
+                         int                *argc,
+                         char             ***argv,
+                         const char        **season_path)
+{
   g_autoptr (GOptionContext) context = g_option_context_new (_ ("SEASON"));
   g_autoptr (GError) error = NULL;
   g_autofree char *program = g_strdup_printf ("leafwend-cli %s", name);
 
   g_set_prgname (program);
   g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
+  g_option_context_set_description (context, told);
   if (!g_option_context_parse (context, argc, argv, &error))
     {
       lw_complain (_ ("%s: %s; try “leafwend-cli %s --help”"), name, error->message, name);
@@ -117,6 +129,20 @@ lw_command_batches (const LwSeason *season,
     }
 
   return g_steal_pointer (&batches);
+}
+
+gboolean
+lw_command_batch (const LwSeason *season,
+                  const char     *name,
+                  guint          *batch)
+{
+  char *names[] = { (char *) name, NULL };
+  g_autoptr (GArray) found = lw_command_batches (season, names);
+
+  if (found != NULL)
+    *batch = g_array_index (found, guint, 0);
+
+  return found != NULL;
 }
 
 gboolean

@@ -6,6 +6,7 @@
 
 #define LW_EXIT_WRONG 1 /* the file or the work failed */
 #define LW_EXIT_USAGE 2 /* the command was not understood */
+#define LW_EXIT_MISSED 3 /* reach: an aim cannot be met */
 
 /* A command: `run` gets its own arguments, argv[0] being its name, and returns the exit status. */
 typedef struct
@@ -20,7 +21,17 @@ int       lw_command_run     (int             argc,
                               char          **argv);
 int       lw_command_check   (int             argc,
                               char          **argv);
+int       lw_command_heat    (int             argc,
+                              char          **argv);
+int       lw_command_knockon (int             argc,
+                              char          **argv);
 int       lw_command_picture (int             argc,
+                              char          **argv);
+int       lw_command_reach   (int             argc,
+                              char          **argv);
+int       lw_command_weather (int             argc,
+                              char          **argv);
+int       lw_command_model   (int             argc,
                               char          **argv);
 
 /* Parses `entries` out of argv; the season's file is what remains, one and only one. FALSE and a
@@ -31,6 +42,14 @@ gboolean  lw_command_options (const char     *name,
                               char         ***argv,
                               const char    **season_path);
 
+/* The same; `told` stands under the options in the command's help. */
+gboolean  lw_command_options_told (const char *name,
+                                   const char *told,
+                                   const GOptionEntry *entries,
+                                   int        *argc,
+                                   char     ***argv,
+                                   const char **season_path);
+
 /* Tells every problem on stderr; NULL if there is one. */
 LwSeason *lw_command_season  (const char     *path);
 
@@ -38,6 +57,11 @@ LwSeason *lw_command_season  (const char     *path);
  * word where only one batch begins with it. NULL and a complaint if one is not there. */
 GArray   *lw_command_batches (const LwSeason *season,
                               char          **names);
+
+/* The same for one name. FALSE and a complaint if it is not there. */
+gboolean  lw_command_batch   (const LwSeason *season,
+                              const char     *name,
+                              guint          *batch);
 
 /* Writes to the file, whole or not at all, or to standard output if `path` is NULL. */
 gboolean  lw_command_output  (const char     *path,

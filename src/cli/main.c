@@ -2,6 +2,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cli/command.h"
 
+#include <gsl/gsl_errno.h>
 #include <libxml/parser.h>
 #include <locale.h>
 #include <stdio.h>
@@ -13,8 +14,18 @@ static const LwCommand commands[] = {
   { "run", "SEASON [--batch NAME]... [--every SECONDS | --ends] [--parts] [-o FILE]",
     N_ ("write a season's curves as CSV"), lw_command_run },
   { "check", "SEASON [--quiet]", N_ ("say whether a season's file is sound"), lw_command_check },
+  { "heat", "SEASON [--batch NAME]... [-o FILE]",
+    N_ ("write heat, fuel, water and hands of each step as CSV"), lw_command_heat },
+  { "knockon", "SEASON --batch NAME [--step N] [-o FILE]",
+    N_ ("write what one notch of each setting does to each outcome as CSV"), lw_command_knockon },
+  { "reach", "SEASON --batch NAME [--free STEP:SETTING]... [--pin STEP:SETTING]... [-o FILE]",
+    N_ ("find settings that meet a batch's aims"), lw_command_reach },
   { "picture", "SEASON [--batch NAME]... -o FILE",
     N_ ("draw a batch on one sheet, as PNG, SVG or PDF"), lw_command_picture },
+  { "weather", "SEASON --import FILE --id ID [--name NAME] [-o FILE]",
+    N_ ("put a table of hours into a season as a weather"), lw_command_weather },
+  { "model", "[--steps] [--csv] [-o FILE]",
+    N_ ("list the model's parameters, or the kinds of step"), lw_command_model },
 };
 
 static void
@@ -26,7 +37,8 @@ print_help (void)
     printf ("  leafwend-cli %s %s\n        %s\n", commands[i].name, commands[i].usage, _ (commands[i].summary));
   printf (_ ("\n  -h, --help     show this help; after a command, its options\n"
              "      --version  show the version\n\n"
-             "Exit status: 0 all went well, 1 the file or the work failed, 2 wrong usage.\n"
+             "Exit status: 0 all went well, 1 the file or the work failed, 2 wrong usage,\n"
+             "3 an aim is missed.\n"
              "The numbers are a model's estimate: they replace neither scale nor thermometer nor care\n"
              "with hot walls, steam, fumes, machines and food.\n"));
 }
@@ -44,6 +56,7 @@ int
 main (int    argc,
       char **argv)
 {
+  gsl_set_error_handler_off ();
   setlocale (LC_ALL, "");
   bindtextdomain (GETTEXT_PACKAGE, g_getenv ("LEAFWEND_LOCALE") ? g_getenv ("LEAFWEND_LOCALE") : LW_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");

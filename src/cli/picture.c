@@ -42,7 +42,7 @@ draw_batch (LwSeason   *season,
             const char *path)
 {
   g_autoptr (LwPlan) plan = lw_plan_new (season, at);
-  g_autoptr (LwTrack) track = lw_plan_march (plan, march, (LwSampling) { .samples = SAMPLES });
+  g_autoptr (LwTrack) track = lw_plan_march (plan, march, (LwSampling) { .samples = SAMPLES, .turns = TRUE });
   g_autoptr (GError) error = NULL;
 
   if (!lw_sheet_save (path, width, height, season, at, track, &error))
@@ -80,8 +80,8 @@ lw_command_picture (int    argc,
       N_ ("Only this batch; its name or the name's first word. May be given again."), N_ ("NAME") },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &output,
       N_ ("The picture, .png, .svg or .pdf; or a folder for a PNG of each batch"), N_ ("FILE") },
-    { "width", 0, 0, G_OPTION_ARG_INT, &width, N_ ("Width, 300 to 10000 (1000)"), N_ ("PIXELS") },
-    { "height", 0, 0, G_OPTION_ARG_INT, &height, N_ ("Height, 300 to 10000 (700)"), N_ ("PIXELS") },
+    { "width", 0, 0, G_OPTION_ARG_INT, &width, N_ ("Width, 300 to 10000 (1000); a PNG has two pixels for each"), N_ ("SIZE") },
+    { "height", 0, 0, G_OPTION_ARG_INT, &height, N_ ("Height, 300 to 10000 (700)"), N_ ("SIZE") },
     G_OPTION_ENTRY_NULL
   };
   const char *path;

@@ -75,8 +75,8 @@ lw_curves_new (const LwTrack *track,
   double *next;
 
   curves->n_steps = track->n_steps;
-  /* No part by itself is uneven. */
-  curves->n_parts = quantity == LW_UNEVEN ? 0 : track->n_parts;
+  /* No part by itself is uneven, or a share of the batch. */
+  curves->n_parts = quantity >= LW_UNEVEN ? 0 : track->n_parts;
   curves->low = G_MAXDOUBLE;
   curves->high = -G_MAXDOUBLE;
   curves->steps = g_new0 (Step, track->n_steps);

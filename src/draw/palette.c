@@ -30,6 +30,8 @@ static const LwPalette paper = {
     [LW_TWIST] = INK (545b62),
     [LW_WEIGHT] = INK (1f2328),
     [LW_UNEVEN] = INK (7a4f9a),
+    [LW_NEARLY_DRY] = INK (9a5a00),
+    [LW_ROASTED] = INK (8a3b2a),
   },
 };
 
@@ -57,6 +59,8 @@ static const LwPalette night = {
     [LW_TWIST] = INK (b0b3b6),
     [LW_WEIGHT] = INK (e8e6e1),
     [LW_UNEVEN] = INK (b99be0),
+    [LW_NEARLY_DRY] = INK (e0b070),
+    [LW_ROASTED] = INK (e09080),
   },
 };
 
@@ -72,7 +76,7 @@ static const LwPalette print = {
   .press = INK (000000),
   .choice = INK (000000),
   .warning = INK (000000),
-  .curve = { [LW_MOISTURE ... LW_UNEVEN] = INK (000000) },
+  .curve = { [LW_MOISTURE ... LW_ROASTED] = INK (000000) },
 };
 
 const LwPalette *

@@ -185,6 +185,9 @@ lw_space_weigh_ins (LwSpace *space)
         double x = CLAMP (lw_scale_x (look->scale, step, minute), in, space->width - in);
         double value, high, low;
 
+        /* Taken when the step was longer: kept, but it has no place here. */
+        if (weigh_in->minute > look->scale->minutes[step] + 1e-9)
+          continue;
         if (lw_panel_measured (look, weigh_in, 0, &value)
             && lw_panel_measured (look, weigh_in, 1, &high)
             && lw_panel_measured (look, weigh_in, -1, &low))

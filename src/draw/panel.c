@@ -169,12 +169,14 @@ lw_panel_draw (cairo_t           *cr,
   lw_frame_fill (cr, width, height, palette->card);
   lw_frame_path (cr, width, height, 1);
   cairo_clip (cr);
+  lw_space_spells (&space);
   draw_grid (&space);
   lw_space_lines (&space);
   lw_space_axis_words (&space);
   lw_space_aim_marks (&space);
   lw_space_weigh_ins (&space);
   lw_space_end_words (&space);
+  lw_space_turns (&space);
   lw_space_head (&space);
   cairo_restore (cr);
 

@@ -6,6 +6,7 @@
 #include "draw/letter.h"
 #include "draw/ticks.h"
 #include "season/season.h"
+#include "season/spell.h"
 
 /* Another batch laid over this one. */
 typedef struct
@@ -18,6 +19,14 @@ typedef struct
   LwInk ink;
   guint dash;            /* 0 unbroken; any number, the patterns repeat */
 } LwPanelOverlay;
+
+/* A turning point on the mean's line. */
+typedef struct
+{
+  guint step;
+  double minute;
+  const char *word;
+} LwPanelTurn;
 
 typedef struct
 {
@@ -35,7 +44,15 @@ typedef struct
   const char *reading;         /* (nullable) the value at the reading line, beside the name */
   const LwPanelOverlay *overlays; /* (nullable) */
   guint n_overlays;
+  const LwSpell *spells;       /* (nullable) night and rain behind the curves */
+  guint n_spells;
+  const LwPanelTurn *turns;    /* (nullable) */
+  guint n_turns;
 } LwPanelLook;
+
+/* (transfer full) array of LwPanelTurn: the track's turning points that concern the quantity. */
+GArray *lw_panel_turns (const LwTrack    *track,
+                        LwQuantity        quantity);
 
 /* The axis a panel uses for all that it shows: percentages start at 0. */
 LwAxis lw_panel_axis  (const LwPanelLook *look);

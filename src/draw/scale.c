@@ -157,7 +157,25 @@ lw_scale_minutes_for (const LwScale *scale,
 
 guint
 lw_scale_slot (const LwScale *scale,
+               guint          step,
                double         x)
 {
-  return column_at (scale, mirror (scale, x));
+  double along = mirror (scale, x), before = 0, nearest = INFINITY;
+  guint slot = 0;
+
+  for (guint place = 0, other = 0; place < scale->n; place++)
+    {
+      double off = fabs (before + scale->width[step] / 2 - along);
+
+      if (off < nearest)
+        {
+          nearest = off;
+          slot = place;
+        }
+      other += other == step;
+      if (other < scale->n)
+        before += scale->width[other++];
+    }
+
+  return slot;
 }

@@ -62,6 +62,8 @@ double   lw_scale_minutes_for  (const LwScale *scale,
                                 guint          step,
                                 double         x);
 
-/* Where a column dragged so that its middle is at x would land, 0..n-1. */
+/* Where column `step`, dragged so that its middle is at x, would land among the others, 0..n-1. Told by the
+ * others' widths alone, so that the answer is the same wherever the column stands by now. */
 guint    lw_scale_slot         (const LwScale *scale,
+                                guint          step,
                                 double         x);

@@ -154,16 +154,22 @@ draw_panels (Sheet  *sheet,
 {
   guint n = G_N_ELEMENTS (panels);
   double height = floor ((bottom - top - (n - 1) * GAP) / n);
+  g_autoptr (GArray) spells = lw_spells_new (sheet->season, sheet->batch);
 
   for (guint i = 0; i < n; i++)
     {
       g_autoptr (LwCurves) curves = lw_curves_new (sheet->track, panels[i]);
+      g_autoptr (GArray) turns = lw_panel_turns (sheet->track, panels[i]);
       LwPanelLook look = {
         .quantity = panels[i],
         .scale = &sheet->scale,
         .curves = curves,
         .batch = sheet->batch,
         .fresh_moisture_pct = fresh_moisture (sheet),
+        .spells = (const LwSpell *) spells->data,
+        .n_spells = spells->len,
+        .turns = (const LwPanelTurn *) (gpointer) turns->data,
+        .n_turns = turns->len,
       };
       LwAxis axis = lw_panel_axis (&look);
 

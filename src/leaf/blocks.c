@@ -6,6 +6,7 @@
 #include <string.h>
 
 #define N LW_N_STATE
+#define CORE LW_N_CORE
 
 typedef struct
 {
@@ -134,18 +135,18 @@ solver_initialize (SUNLinearSolver solver)
   return 0;
 }
 
-/* LU by columns with partial pivoting, in place (G. H. Golub and C. F. Van Loan, Matrix
- * Computations, algorithm 3.4.1). FALSE if singular. */
+/* LU of the core by columns with partial pivoting, in place (G. H. Golub and C. F. Van Loan, Matrix
+ * Computations, algorithm 3.4.1). The rest is lower triangular already. FALSE if singular. */
 static gboolean
 factor (sunrealtype **columns,
         guint        *pivots)
 {
-  for (guint k = 0; k < N; k++)
+  for (guint k = 0; k < CORE; k++)
     {
       sunrealtype *restrict pivot_column = columns[k];
       guint pivot = k;
 
-      for (guint i = k + 1; i < N; i++)
+      for (guint i = k + 1; i < CORE; i++)
         if (fabs (pivot_column[i]) > fabs (pivot_column[pivot]))
           pivot = i;
       if (pivot_column[pivot] == 0)
@@ -153,7 +154,7 @@ factor (sunrealtype **columns,
 
       pivots[k] = pivot;
       if (pivot != k)
-        for (guint j = 0; j < N; j++)
+        for (guint j = 0; j < CORE; j++)
           {
             sunrealtype swap = columns[j][k];
 
@@ -161,30 +162,33 @@ factor (sunrealtype **columns,
             columns[j][pivot] = swap;
           }
 
-      for (guint i = k + 1; i < N; i++)
+      for (guint i = k + 1; i < CORE; i++)
         pivot_column[i] /= pivot_column[k];
 
-      for (guint j = k + 1; j < N; j++)
+      for (guint j = k + 1; j < CORE; j++)
         {
           sunrealtype *restrict column = columns[j];
           sunrealtype top = column[k];
 
-          /* Most of the leaf's Jacobian is zero. */
-          if (top != 0)
-            for (guint i = k + 1; i < N; i++)
-              column[i] -= top * pivot_column[i];
+          for (guint i = k + 1; i < CORE; i++)
+            column[i] -= top * pivot_column[i];
         }
     }
+
+  for (guint k = CORE; k < N; k++)
+    if (columns[k][k] == 0)
+      return FALSE;
 
   return TRUE;
 }
 
+/* The core by its factors, then what follows from it, downwards. */
 static void
 substitute (sunrealtype **columns,
             const guint  *pivots,
             sunrealtype  *b)
 {
-  for (guint k = 0; k < N; k++)
+  for (guint k = 0; k < CORE; k++)
     {
       sunrealtype swap = b[k];
 
@@ -192,23 +196,24 @@ substitute (sunrealtype **columns,
       b[pivots[k]] = swap;
     }
 
-  for (guint k = 0; k < N; k++)
-    {
-      const sunrealtype *restrict column = columns[k];
-      sunrealtype top = b[k];
+  for (guint k = 0; k < CORE; k++)
+    for (guint i = k + 1; i < CORE; i++)
+      b[i] -= b[k] * columns[k][i];
 
-      if (top != 0)
-        for (guint i = k + 1; i < N; i++)
-          b[i] -= top * column[i];
+  for (guint k = CORE; k-- > 0;)
+    {
+      b[k] /= columns[k][k];
+      for (guint i = 0; i < k; i++)
+        b[i] -= b[k] * columns[k][i];
+      for (guint i = CORE; i < N; i++)
+        b[i] -= b[k] * columns[k][i];
     }
 
-  for (guint k = N; k-- > 0;)
+  for (guint k = CORE; k < N; k++)
     {
-      const sunrealtype *restrict column = columns[k];
-
-      b[k] /= column[k];
-      for (guint i = 0; i < k; i++)
-        b[i] -= b[k] * column[i];
+      b[k] /= columns[k][k];
+      for (guint i = k + 1; i < N; i++)
+        b[i] -= b[k] * columns[k][i];
     }
 }
 

@@ -1,6 +1,7 @@
 /* The Newton matrix of many leaf parts. Parts do not touch each other, so it is a
- * row of small dense blocks, each factored by itself: the cost is linear in the
- * parts. SUNDIALS has no such matrix for one processor. */
+ * row of small blocks, each factored by itself: the cost is linear in the parts.
+ * A block is dense in the states' core and lower triangular after it (state.h).
+ * SUNDIALS has no such matrix for one processor. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 

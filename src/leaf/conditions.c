@@ -5,6 +5,7 @@
 #include "leaf/air.h"
 #include "leaf/film.h"
 #include "leaf/soft.h"
+#include "leaf/sun.h"
 
 /* Tossed leaf is nearly even: this much of a part's own exposure remains. */
 #define TOSSED_MIXED 0.95
@@ -36,7 +37,9 @@ lw_boundary_new (const LwConditions *conditions,
     .law = law,
     .fresh_water = leaf->fresh_water,
     .cuticle = part->cuticle,
+    .exposure = part->exposure,
     .share = part->share,
+    .meets = lw_soft_min (part->area * own, 1, 0.01),
     .intact = 1 - part->ruptured,
     .area_m2_kg = both_faces * part->area * mean * own,
     .film_w_m2k = lw_film_w_m2k (conditions->air_m_s, law->leaf_length_m, law->film_floor_w_m2k),
@@ -45,9 +48,13 @@ lw_boundary_new (const LwConditions *conditions,
   };
 
   if (conditions->spread_kg_m2 > 0)
-    b.sun_m2_kg = law->sun_absorbed * (1 - 0.8 * conditions->cover)
-                  * lw_soft_min (fresh / conditions->spread_kg_m2, both_faces, 0.5)
-                  * lw_soft_min (own, 2, 0.01);
+    {
+      b.sun_m2_kg = law->sun_absorbed * (1 - 0.8 * conditions->cover)
+                    * lw_soft_min (fresh / conditions->spread_kg_m2, both_faces, 0.5)
+                    * lw_soft_min (own, 2, 0.01);
+      /* No more sun than on all the area that gives it off again, or a part with little area would glow. */
+      b.sun_m2_kg = lw_soft_min (b.sun_m2_kg, law->sun_absorbed * b.area_m2_kg, 0.001 * b.area_m2_kg);
+    }
 
   if (conditions->wall_w_m2k > 0)
     b.wall_w_kgk = conditions->wall_w_m2k * conditions->wall_m2 / (conditions->load_kg / fresh)
@@ -59,6 +66,20 @@ lw_boundary_new (const LwConditions *conditions,
   b.air_vapour_pa = lw_air_below_boiling_pa (b.air_vapour_pa, conditions->pressure_pa);
 
   return b;
+}
+
+/* On the level: what was measured, and the share of a clear day's where nothing was. */
+static double
+sun_w_m2 (const LwConditions *at,
+          double              clock_s,
+          double              measured_w_m2,
+          double              clear)
+{
+  if (clear > 0)
+    measured_w_m2 += clear * lw_sun_clear_w_m2 (lw_sun_height (clock_s, at->latitude_deg),
+                                                at->altitude_m);
+
+  return at->sun_share * measured_w_m2;
 }
 
 LwAround
@@ -81,7 +102,7 @@ lw_boundary_at (const LwBoundary *b,
   if (at->sky == NULL)
     {
       if (at->follow & LW_FOLLOW_SUN)
-        around.sun_w_m2 = at->sun_share * lw_sky_clear_w_m2 (clock_s);
+        around.sun_w_m2 = sun_w_m2 (at, clock_s, 0, 1);
       return around;
     }
 
@@ -97,7 +118,7 @@ lw_boundary_at (const LwBoundary *b,
   if (at->follow & LW_FOLLOW_VAPOUR)
     around.vapour_pa = lw_air_below_boiling_pa (now.vapour_pa, at->pressure_pa);
   if (at->follow & LW_FOLLOW_SUN)
-    around.sun_w_m2 = at->sun_share * now.sun_w_m2;
+    around.sun_w_m2 = sun_w_m2 (at, clock_s, now.sun_w_m2, now.clear);
   if (at->follow & LW_FOLLOW_WIND)
     around.film_w_m2k = lw_film_w_m2k (now.wind_m_s, b->law->leaf_length_m, b->law->film_floor_w_m2k);
 

@@ -7,7 +7,7 @@
 #include "leaf/sky.h"
 #include "leaf/state.h"
 
-/* What is read from the sky record (or, without one, from the clear day) as time goes on. */
+/* What is read from the sky as time goes on; the sun, without one, from a clear day. */
 typedef enum
 {
   LW_FOLLOW_TEMP = 1 << 0,
@@ -21,6 +21,8 @@ typedef struct
   double duration_s;      /* > 0 */
   double clock_s;         /* the place's clock when the step begins */
   double pressure_pa;     /* of the place */
+  double latitude_deg;    /* where SUN is followed */
+  double altitude_m;      /* where SUN is followed */
 
   LwFollow follow;
   const LwSky *sky;       /* not owned; needed for TEMP, VAPOUR and WIND */
@@ -56,7 +58,9 @@ typedef struct
   const LwLaw *law;
   double fresh_water;
   double cuticle;
+  double exposure;
   double share;           /* of the batch's dry mass */
+  double meets;           /* the shared air under a cover, at most 1 */
   double intact;          /* 1 - R0 */
   double area_m2_kg;      /* both faces, exposed, untwisted */
   double sun_m2_kg;       /* absorbed W per kg dry for each W/m2 */
@@ -79,7 +83,7 @@ typedef struct
   double vapour_pa;
   double sun_w_m2;
   double film_w_m2k;
-  double activity;  /* mean water activity of the batch, where its parts share water; else 0 */
+  double activity;  /* water activity of the air that parts share under a cover; else 0 */
 } LwAround;
 
 LwAround   lw_boundary_at  (const LwBoundary   *boundary,

@@ -16,6 +16,7 @@ struct _LwMarch
   LwTrack *last;
   GArray *last_steps; /* LwConditions; each holds a reference on its sky */
   LwSampling last_sampling;
+  LwAimed aimed;
 };
 
 static void
@@ -43,6 +44,7 @@ lw_march_new (void)
 
   march = g_new0 (LwMarch, 1);
   march->solver = g_steal_pointer (&solver);
+  march->aimed = (LwAimed) { NAN, NAN };
   march->last_steps = g_array_new (FALSE, TRUE, sizeof (LwConditions));
   g_array_set_clear_func (march->last_steps, (GDestroyNotify) conditions_clear);
 
@@ -66,6 +68,25 @@ lw_march_set_tolerance (LwMarch *march,
 
   march_forget (march);
   lw_solver_set_tolerance (march->solver, relative);
+}
+
+static gboolean
+same_bound (double a,
+            double b)
+{
+  return a == b || (isnan (a) && isnan (b));
+}
+
+void
+lw_march_set_aimed (LwMarch *march,
+                    LwAimed  aimed)
+{
+  if (same_bound (aimed.high, march->aimed.high) && same_bound (aimed.low, march->aimed.low))
+    return;
+
+  march_forget (march);
+  march->aimed = aimed;
+  lw_solver_set_aimed (march->solver, aimed);
 }
 
 const LwMarchCost *
@@ -98,7 +119,7 @@ steps_known (LwMarch            *march,
 
   if (march->last == NULL || !same_leaf (march->last, leaf)
       || sampling.samples != march->last_sampling.samples
-      || sampling.every_s != march->last_sampling.every_s)
+      || sampling.every_s != march->last_sampling.every_s || sampling.turns != march->last_sampling.turns)
     return 0;
 
   while (known < n_steps && known < march->last->n_steps
@@ -115,7 +136,8 @@ segment_for (double     begin_s,
              LwSampling sampling,
              guint      n_parts)
 {
-  double first = sampling.every_s * (floor (begin_s / sampling.every_s) + 1) - begin_s;
+  /* A moment that only rounding keeps off a whole multiple is one. */
+  double first = sampling.every_s * (floor (begin_s / sampling.every_s + 1e-9) + 1) - begin_s;
   guint inside = MAX (sampling.samples, 1) - 1;
   double gap = duration_s / (inside + 1);
   LwSegment *segment;
@@ -123,7 +145,7 @@ segment_for (double     begin_s,
   if (sampling.every_s > 0)
     {
       gap = sampling.every_s;
-      inside = first < duration_s ? (guint) ceil ((duration_s - first) / gap) : 0;
+      inside = first < duration_s ? (guint) MAX (ceil ((duration_s - first) / gap - 1e-9), 0) : 0;
     }
   else
     {
@@ -169,8 +191,12 @@ march_step (LwMarch            *march,
 {
   g_autoptr (LwSegment) segment = segment_for (begin_s, conditions->duration_s, sampling, track->n_parts);
   g_autofree LwBoundary *boundaries = step_begin (track, conditions, step, segment->states);
+  const LwTurn *turns;
   gulong steps, calls;
-  int code = lw_solver_start (march->solver, boundaries, segment->states, track->n_parts);
+  int code;
+
+  lw_solver_seek (march->solver, sampling.turns);
+  code = lw_solver_start (march->solver, boundaries, segment->states, track->n_parts);
 
   for (guint i = 1; i < segment->n && code == 0; i++)
     code = lw_solver_advance (march->solver, segment->time_s[i], &segment->states[(gsize) i * track->n_parts]);
@@ -183,6 +209,8 @@ march_step (LwMarch            *march,
       return NULL;
     }
 
+  turns = lw_solver_turns (march->solver, &segment->n_turns);
+  segment->turns = g_memdup2 (turns, segment->n_turns * sizeof *turns);
   lw_solver_work (march->solver, &steps, &calls);
   march->cost.solver_steps += steps;
   march->cost.rate_calls += calls;

@@ -8,11 +8,12 @@
 
 typedef struct _LwMarch LwMarch;
 
-/* When states are kept, besides a step's start and end. */
+/* What is kept, besides the states at a step's start and end. */
 typedef struct
 {
   guint samples;   /* equal intervals per step, at least 1 */
   double every_s;  /* if > 0: instead, every so many seconds of the whole batch's time */
+  gboolean turns;  /* turning points too; looking for them takes a tenth more time */
 } LwSampling;
 
 /* What the last run cost. */
@@ -30,6 +31,10 @@ void               lw_march_free (LwMarch            *march);
 /* Relative tolerance, 1e-10 to 1e-2; each state's absolute one goes with it. Default 3e-6. */
 void               lw_march_set_tolerance (LwMarch   *march,
                                            double     relative);
+
+/* Where moisture turns because it is what is aimed at (LW_TURN_MOISTURE_REACHED, _PASSED). Default: nowhere. */
+void               lw_march_set_aimed (LwMarch       *march,
+                                       LwAimed        aimed);
 
 /* The track of `leaf` through `steps`. Returns (transfer full) a track always: a failed
  * solve is told in its `failure`. */

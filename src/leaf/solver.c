@@ -1,4 +1,4 @@
-/* CVODE, variable-order BDF, with the Jacobian of each part by differences. */
+/* CVODE, variable-order BDF, for all parts together. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "leaf/solver.h"
 
@@ -8,6 +8,8 @@
 #include <sundials/sundials_config.h>
 
 #include "leaf/blocks.h"
+#include "leaf/inner.h"
+#include "leaf/jacobian.h"
 #include "leaf/vector.h"
 
 #if SUNDIALS_VERSION_MAJOR >= 7
@@ -34,23 +36,12 @@ struct _LwSolver
   SUNLinearSolver linear;
 
   const LwBoundary *boundaries;
+  gboolean seeking;
+  LwAimed aimed;
+  GArray *turns;          /* LwTurn */
+  LwState *seen;          /* room for `n` */
   sunrealtype reached_s;
   gulong rate_calls;
-};
-
-/* The size at which a state starts to matter: absolute tolerance for a relative one of 1. */
-static const LwState size = {
-  .water = 0.05,
-  .temp_c = 10,
-  .enzyme = 0.02,
-  .oxidation = 0.05,
-  .wilt = 0.05,
-  .heat = 0.05,
-  .roll = 0.05,
-  .roast_min = 0.2,
-  .green = 0.05,
-  .broken = 0.05,
-  .twist = 0.05,
 };
 
 static int
@@ -68,13 +59,28 @@ rates_cb (sunrealtype t_s,
   lw_rates_meet (solver->boundaries, s, solver->n, &around);
   for (guint i = 0; i < solver->n; i++)
     {
-      lw_rates (&solver->boundaries[i], &around, &s[i], &r[i]);
+      lw_inner_rates (&solver->boundaries[i], &around, &s[i], &r[i]);
       sum += r[i].water + r[i].temp_c + r[i].roast_min;
     }
   solver->rate_calls += solver->n;
 
   /* A trial step into nonsense is taken back and tried smaller. */
   return isfinite (sum) ? 0 : 1;
+}
+
+static int
+turning_cb (sunrealtype  t_s,
+            N_Vector     state,
+            sunrealtype *values,
+            void        *data)
+{
+  LwSolver *solver = data;
+
+  for (guint i = 0; i < solver->n; i++)
+    solver->seen[i] = lw_inner_outside ((const LwState *) N_VGetArrayPointer (state) + i);
+  lw_turning_values (solver->boundaries, solver->seen, solver->n, &solver->aimed, values);
+
+  return 0;
 }
 
 static int
@@ -90,32 +96,12 @@ jacobian_cb (sunrealtype t_s,
   LwSolver *solver = data;
   const LwState *s = (const LwState *) N_VGetArrayPointer (state);
   const LwState *r = (const LwState *) N_VGetArrayPointer (rate);
-  const double *scale = (const double *) &size;
   LwAround around = lw_boundary_at (solver->boundaries, t_s);
 
   /* What parts share is slow: leaving it out of the Jacobian keeps its blocks apart. */
   lw_rates_meet (solver->boundaries, s, solver->n, &around);
   for (guint i = 0; i < solver->n; i++)
-    {
-      sunrealtype **columns = lw_blocks_columns (matrix, i);
-      const double *base = (const double *) &r[i];
-      LwState moved = s[i], there;
-      double *value = (double *) &moved;
-
-      for (gsize k = 0; k < LW_N_STATE; k++)
-        {
-          double kept = value[k];
-          double by = 1e-7 * (fabs (kept) + scale[k]);
-
-          value[k] = kept + by;
-          by = value[k] - kept;
-          lw_rates (&solver->boundaries[i], &around, &moved, &there);
-          for (gsize row = 0; row < LW_N_STATE; row++)
-            columns[k][row] = (((const double *) &there)[row] - base[row]) / by;
-          value[k] = kept;
-        }
-    }
-  solver->rate_calls += solver->n * LW_N_STATE;
+    solver->rate_calls += lw_jacobian (&solver->boundaries[i], &around, &s[i], &r[i], lw_blocks_columns (matrix, i));
 
   return 0;
 }
@@ -163,9 +149,43 @@ apply_tolerance (LwSolver *solver)
   double *absolute = N_VGetArrayPointer (solver->absolute);
 
   for (gsize i = 0; i < solver->n * LW_N_STATE; i++)
-    absolute[i] = solver->relative * ((const double *) &size)[i % LW_N_STATE];
+    absolute[i] = solver->relative * ((const double *) &lw_inner_size)[i % LW_N_STATE];
 
   return CVodeSVtolerances (solver->cvode, solver->relative, solver->absolute);
+}
+
+/* Roots are looked for in the steps the solver takes anyway: they do not move the result. */
+static int
+seek_turns (LwSolver *solver)
+{
+  int ways[LW_N_TURNS];
+
+  if (!solver->seeking)
+    return CVodeRootInit (solver->cvode, 0, NULL);
+
+  for (LwTurnKind kind = 0; kind < LW_N_TURNS; kind++)
+    ways[kind] = lw_turning_way (kind);
+
+  if (CVodeRootInit (solver->cvode, LW_N_TURNS, turning_cb) < 0
+      || CVodeSetRootDirection (solver->cvode, ways) < 0)
+    return CV_MEM_FAIL;
+
+  return CVodeSetNoInactiveRootWarn (solver->cvode);
+}
+
+static void
+note_turns (LwSolver *solver)
+{
+  int met[LW_N_TURNS] = { 0 };
+
+  CVodeGetRootInfo (solver->cvode, met);
+  for (LwTurnKind kind = 0; kind < LW_N_TURNS; kind++)
+    if (met[kind] != 0)
+      {
+        LwTurn turn = { kind, solver->reached_s };
+
+        g_array_append_val (solver->turns, turn);
+      }
 }
 
 static int
@@ -186,6 +206,7 @@ make_parts (LwSolver *solver,
     return CV_MEM_FAIL;
 
   solver->n = n;
+  solver->seen = g_renew (LwState, solver->seen, n);
   silence (solver);
   N_VConst (0, solver->state);
 
@@ -206,10 +227,15 @@ lw_solver_new (void)
   LwSolver *solver = g_new0 (LwSolver, 1);
 
   solver->relative = DEFAULT_TOLERANCE;
-  if (SUNContext_Create (NO_COMM, &solver->context) != 0)
-    g_clear_pointer (&solver, g_free);
+  solver->aimed = (LwAimed) { NAN, NAN };
+  solver->turns = g_array_new (FALSE, FALSE, sizeof (LwTurn));
+  if (SUNContext_Create (NO_COMM, &solver->context) == 0)
+    return solver;
 
-  return solver;
+  g_array_unref (solver->turns);
+  g_free (solver);
+
+  return NULL;
 }
 
 void
@@ -217,6 +243,8 @@ lw_solver_free (LwSolver *solver)
 {
   drop_parts (solver);
   SUNContext_Free (&solver->context);
+  g_array_unref (solver->turns);
+  g_free (solver->seen);
   g_free (solver);
 }
 
@@ -227,6 +255,20 @@ lw_solver_set_tolerance (LwSolver *solver,
   solver->relative = relative;
   if (solver->n > 0)
     apply_tolerance (solver);
+}
+
+void
+lw_solver_seek (LwSolver *solver,
+                gboolean  turns)
+{
+  solver->seeking = turns;
+}
+
+void
+lw_solver_set_aimed (LwSolver *solver,
+                     LwAimed   aimed)
+{
+  solver->aimed = aimed;
 }
 
 int
@@ -246,26 +288,15 @@ lw_solver_start (LwSolver         *solver,
   solver->boundaries = boundaries;
   solver->reached_s = 0;
   solver->rate_calls = 0;
+  g_array_set_size (solver->turns, 0);
   memcpy (N_VGetArrayPointer (solver->state), states, n * sizeof *states);
+  for (guint i = 0; i < n; i++)
+    lw_inner_take ((LwState *) N_VGetArrayPointer (solver->state) + i);
   code = CVodeReInit (solver->cvode, 0, solver->state);
+  if (code >= 0)
+    code = seek_turns (solver);
 
   return code < 0 ? code : CVodeSetStopTime (solver->cvode, boundaries->at.duration_s);
-}
-
-/* Interpolation may leave the bounds by less than the tolerance. */
-static void
-keep_in_bounds (LwState *s)
-{
-  s->water = fmax (s->water, 0);
-  s->enzyme = CLAMP (s->enzyme, 0, 1);
-  s->oxidation = CLAMP (s->oxidation, 0, 1);
-  s->broken = CLAMP (s->broken, 0, 1);
-  s->twist = CLAMP (s->twist, 0, 1);
-  s->wilt = fmax (s->wilt, 0);
-  s->heat = fmax (s->heat, 0);
-  s->roll = fmax (s->roll, 0);
-  s->roast_min = fmax (s->roast_min, 0);
-  s->green = fmax (s->green, 0);
 }
 
 int
@@ -278,7 +309,11 @@ lw_solver_advance (LwSolver *solver,
 
   /* The solver takes its own steps whatever is asked of it, so that sampling never moves the result. */
   while (code >= 0 && solver->reached_s < t_s)
-    code = CVode (solver->cvode, end_s, solver->state, &solver->reached_s, CV_ONE_STEP);
+    {
+      code = CVode (solver->cvode, end_s, solver->state, &solver->reached_s, CV_ONE_STEP);
+      if (code == CV_ROOT_RETURN)
+        note_turns (solver);
+    }
 
   if (code < 0)
     return code;
@@ -286,9 +321,21 @@ lw_solver_advance (LwSolver *solver,
   N_VSetArrayPointer ((double *) states, solver->wanted);
   code = CVodeGetDky (solver->cvode, t_s, 0, solver->wanted);
   for (guint i = 0; i < solver->n; i++)
-    keep_in_bounds (&states[i]);
+    {
+      states[i] = lw_inner_outside (&states[i]);
+      lw_state_bound (&states[i]);
+    }
 
   return MIN (code, 0);
+}
+
+const LwTurn *
+lw_solver_turns (LwSolver *solver,
+                 guint    *n)
+{
+  *n = solver->turns->len;
+
+  return (const LwTurn *) (gpointer) solver->turns->data;
 }
 
 double

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "leaf/rates.h"
+#include "leaf/turning.h"
 
 typedef struct _LwSolver LwSolver;
 
@@ -12,6 +13,14 @@ LwSolver *lw_solver_new           (void);
 void      lw_solver_free          (LwSolver         *solver);
 void      lw_solver_set_tolerance (LwSolver         *solver,
                                    double            relative);
+
+/* Whether turning points are looked for, from the next start on. Default FALSE. */
+void      lw_solver_seek          (LwSolver         *solver,
+                                   gboolean          turns);
+
+/* What lw_solver_turns looks for besides. */
+void      lw_solver_set_aimed     (LwSolver         *solver,
+                                   LwAimed           aimed);
 
 /* Starts at t = 0 with `n` states under as many boundaries (borrowed until the next start).
  * Returns 0, or CVODE's negative code. */
@@ -25,6 +34,10 @@ int       lw_solver_start         (LwSolver         *solver,
 int       lw_solver_advance       (LwSolver         *solver,
                                    double            t_s,
                                    LwState          *states);
+
+/* (transfer none) the turning points met since the start, in the order of time. */
+const LwTurn *lw_solver_turns     (LwSolver         *solver,
+                                   guint            *n);
 
 /* How far the solver has come, s. */
 double    lw_solver_time_s        (LwSolver         *solver);

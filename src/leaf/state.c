@@ -15,11 +15,35 @@ lw_state_fresh (const LwLeaf *leaf)
   };
 }
 
+void
+lw_state_bound (LwState *s)
+{
+  s->water = fmax (s->water, 0);
+  s->enzyme = CLAMP (s->enzyme, 0, 1);
+  s->oxidation = CLAMP (s->oxidation, 0, 1);
+  s->broken = CLAMP (s->broken, 0, 1);
+  s->twist = CLAMP (s->twist, 0, 1);
+  s->wilt = fmax (s->wilt, 0);
+  s->heat = fmax (s->heat, 0);
+  s->roll = fmax (s->roll, 0);
+  s->roast_min = fmax (s->roast_min, 0);
+  s->green = fmax (s->green, 0);
+}
+
 double
 lw_state_rupture (const LwState *state,
                   const LwPart  *part)
 {
   return 1 - (1 - part->ruptured) * exp (-(state->wilt + state->heat + state->roll));
+}
+
+/* A logistic curve of log (amount), without its log: an amount of 0 is no matter. */
+static double
+beyond (double amount,
+        double bound,
+        double width)
+{
+  return 1 / (1 + pow (bound / amount, 1 / width));
 }
 
 LwOutcome
@@ -30,9 +54,10 @@ lw_outcome_part (const LwState *state,
   double rupture = lw_state_rupture (state, part);
   double exposure = state->wilt + state->heat + state->roll;
   double each = exposure > 0 ? 100 * (rupture - part->ruptured) / exposure : 0;
+  double moisture = lw_wet_basis_pct (state->water);
 
   return (LwOutcome) {
-    .moisture_wb_pct = lw_wet_basis_pct (state->water),
+    .moisture_wb_pct = moisture,
     .leaf_temp_c = state->temp_c,
     .enzyme_left_pct = 100 * state->enzyme,
     .oxidation_pct = 100 * state->oxidation,
@@ -45,6 +70,8 @@ lw_outcome_part (const LwState *state,
     .broken_pct = 100 * state->broken,
     .twist_pct = 100 * state->twist,
     .kg_per_kg_fresh = (1 + state->water) / (1 + fresh_water),
+    .nearly_dry_pct = 100 / (1 + exp ((moisture - LW_NEARLY_DRY_WB_PCT) / LW_NEARLY_DRY_WIDTH)),
+    .roasted_pct = 100 * beyond (state->roast_min, LW_ROASTED_MIN, LW_ROASTED_WIDTH),
   };
 }
 

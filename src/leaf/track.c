@@ -29,6 +29,7 @@ segment_clear (LwSegment *segment)
 {
   g_free (segment->time_s);
   g_free (segment->states);
+  g_free (segment->turns);
 }
 
 void

@@ -3,7 +3,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "leaf/conditions.h"
+#include "leaf/turning.h"
 
 /* One step's states. `states` holds n moments of n_parts states side by side. */
 typedef struct
@@ -13,6 +13,8 @@ typedef struct
   guint n_parts;
   double *time_s;   /* from the step's start; the first is 0, the last the duration */
   LwState *states;
+  guint n_turns;    /* turning points, in the order of time */
+  LwTurn *turns;
 } LwSegment;
 
 /* Why and where an integration stopped; `failed` FALSE for a whole track. */

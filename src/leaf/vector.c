@@ -4,10 +4,17 @@
 
 #include <math.h>
 
+/* Four numbers at a time where the processor can; the sums are the same. */
+#if defined (__x86_64__) && defined (__GNUC__)
+#define WIDE __attribute__ ((target_clones ("avx2", "default")))
+#else
+#define WIDE
+#endif
+
 #define DATA(v) (((N_VectorContent_Serial) (v)->content)->data)
 #define LENGTH(v) (((N_VectorContent_Serial) (v)->content)->length)
 
-static void
+WIDE static void
 linear_sum (sunrealtype a,
             N_Vector    x,
             sunrealtype b,
@@ -22,7 +29,7 @@ linear_sum (sunrealtype a,
     zd[i] = a * xd[i] + b * yd[i];
 }
 
-static void
+WIDE static void
 scale (sunrealtype c,
        N_Vector    x,
        N_Vector    z)
@@ -70,7 +77,7 @@ reciprocal (N_Vector x,
     zd[i] = 1 / xd[i];
 }
 
-static void
+WIDE static void
 add_const (N_Vector    x,
            sunrealtype b,
            N_Vector    z)
@@ -83,7 +90,7 @@ add_const (N_Vector    x,
     zd[i] = xd[i] + b;
 }
 
-static sunrealtype
+WIDE static sunrealtype
 weighted_rms (N_Vector x,
               N_Vector w)
 {
@@ -101,7 +108,7 @@ weighted_rms (N_Vector x,
   return sqrt (sum / (sunrealtype) n);
 }
 
-static int
+WIDE static int
 linear_combination (int          n_vectors,
                     sunrealtype *c,
                     N_Vector    *x,

@@ -31,7 +31,7 @@ lw_batch_copy (const LwBatch *batch)
   copy->steps = g_new0 (LwStep, batch->n_steps);
   for (guint i = 0; i < batch->n_steps; i++)
     copy->steps[i] = lw_step_copy (&batch->steps[i]);
-  copy->aims = g_memdup2 (batch->aims, batch->n_aims * sizeof *batch->aims);
+  copy->aims = lw_aims_copy (batch->aims, batch->n_aims);
 
   return copy;
 }
@@ -49,7 +49,7 @@ batch_clear (LwBatch *batch)
     lw_step_clear (&batch->steps[i]);
 
   g_free (batch->steps);
-  g_free (batch->aims);
+  lw_aims_clear (&batch->aims, &batch->n_aims);
   g_free (batch->name);
   g_free (batch->tea);
   g_free (batch->leaf);
@@ -103,28 +103,6 @@ lw_batch_move_step (LwBatch *batch,
   else
     memmove (&steps[to + 1], &steps[to], (from - to) * sizeof step);
   steps[to] = step;
-}
-
-static void
-append_aim (LwAim **aims,
-            guint  *n,
-            LwAim   aim)
-{
-  *aims = g_renew (LwAim, *aims, *n + 1);
-  (*aims)[(*n)++] = aim;
-}
-
-void
-lw_batch_add_aim (LwBatch *batch,
-                  int      step,
-                  LwAim    aim)
-{
-  g_return_if_fail (step < (int) batch->n_steps);
-
-  if (step < 0)
-    append_aim (&batch->aims, &batch->n_aims, aim);
-  else
-    append_aim (&batch->steps[step].aims, &batch->steps[step].n_aims, aim);
 }
 
 void

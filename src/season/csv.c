@@ -24,9 +24,9 @@ static const struct
   { "kg_per_kg_fresh", offsetof (LwOutcome, kg_per_kg_fresh) },
 };
 
-static void
-append_text (GString    *to,
-             const char *text)
+void
+lw_csv_append_text (GString    *to,
+                    const char *text)
 {
   if (strpbrk (text, ",\"\r\n") == NULL)
     {
@@ -44,9 +44,9 @@ append_text (GString    *to,
   g_string_append_c (to, '"');
 }
 
-static void
-append_number (GString *to,
-               double   value)
+void
+lw_csv_append_number (GString *to,
+                      double   value)
 {
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
 
@@ -71,13 +71,13 @@ append_row (GString         *to,
             double           minute,
             const LwOutcome *outcome)
 {
-  append_text (to, batch->name);
+  lw_csv_append_text (to, batch->name);
   g_string_append_c (to, ',');
-  append_text (to, part);
+  lw_csv_append_text (to, part);
   g_string_append_printf (to, ",%u,%s", step + 1, lw_kind_row (batch->steps[step].kind)->id);
-  append_number (to, minute);
+  lw_csv_append_number (to, minute);
   for (guint i = 0; i < G_N_ELEMENTS (columns); i++)
-    append_number (to, *(const double *) ((const char *) outcome + columns[i].offset));
+    lw_csv_append_number (to, *(const double *) ((const char *) outcome + columns[i].offset));
   g_string_append_c (to, '\n');
 }
 

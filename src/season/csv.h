@@ -22,3 +22,9 @@ void lw_csv_append_track  (GString         *to,
                            const LwProfile *profile,
                            const LwTrack   *track,
                            LwCsvFlags       flags);
+
+/* One field: a text, quoted where it must be, or a number with the comma before it. */
+void lw_csv_append_text   (GString         *to,
+                           const char      *text);
+void lw_csv_append_number (GString         *to,
+                           double           value);

@@ -34,7 +34,7 @@ open_plain (const char *path,
     }
   else if (!S_ISREG (about.st_mode))
     {
-      lw_problems_add (problems, 0, _ ("Open a season's file."),
+      lw_problems_add (problems, 0, _ ("Open another file."),
                        S_ISDIR (about.st_mode) ? _ ("This is a folder, not a file.")
                                                : _ ("This is a device, not a file."));
     }
@@ -75,18 +75,27 @@ read_all (int        fd,
   return g_steal_pointer (&bytes);
 }
 
-LwSeason *
-lw_document_load (const char *path,
-                  GPtrArray  *problems)
+GByteArray *
+lw_document_bytes (const char *path,
+                   GPtrArray  *problems)
 {
   int fd = open_plain (path, problems);
-  g_autoptr (GByteArray) bytes = NULL;
+  GByteArray *bytes = NULL;
 
   if (fd < 0)
     return NULL;
 
   bytes = read_all (fd, problems);
   close (fd);
+
+  return bytes;
+}
+
+LwSeason *
+lw_document_load (const char *path,
+                  GPtrArray  *problems)
+{
+  g_autoptr (GByteArray) bytes = lw_document_bytes (path, problems);
 
   return bytes != NULL ? lw_document_read ((const char *) bytes->data, bytes->len, problems) : NULL;
 }

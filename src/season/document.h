@@ -40,6 +40,11 @@ char     *lw_document_write (const LwSeason *season,
 LwSeason *lw_document_load  (const char     *path,
                              GPtrArray      *problems);
 
+/* (transfer full) what the file holds, at most a little more than LW_MAX_FILE_BYTES of it; NULL, and one
+ * problem added, if it cannot be read. */
+GByteArray *lw_document_bytes (const char   *path,
+                               GPtrArray    *problems);
+
 /* Writes beside the file, flushes to disk, and only then takes its place; follows a symbolic
  * link, keeps the mode. On failure the old file is whole and `error` says why and what to do. */
 gboolean  lw_document_save  (const LwSeason *season,

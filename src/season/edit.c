@@ -92,6 +92,55 @@ lw_edit_move_step (const LwSeason *season,
   return next;
 }
 
+LwSeason *
+lw_edit_put_aim (const LwSeason *season,
+                 guint           batch,
+                 int             step,
+                 LwAim           aim)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  aim.note = g_strdup (aim.note);
+  lw_batch_remove_aim (own, step, aim.of);
+  lw_batch_add_aim (own, step, aim);
+
+  return next;
+}
+
+LwSeason *
+lw_edit_remove_aim (const LwSeason *season,
+                    guint           batch,
+                    int             step,
+                    LwQuantity      of)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  lw_batch_remove_aim (own, step, of);
+
+  return next;
+}
+
+LwSeason *
+lw_edit_take_tea (const LwSeason *season,
+                  guint           batch,
+                  const char     *tea,
+                  const LwAim    *aims,
+                  guint           n)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  g_free (own->tea);
+  own->tea = g_strdup (tea);
+  lw_aims_clear (&own->aims, &own->n_aims);
+  own->aims = lw_aims_copy (aims, n);
+  own->n_aims = n;
+
+  return next;
+}
+
 static char *
 unused_name (const LwSeason *season,
              const char     *like)
@@ -153,6 +202,56 @@ lw_edit_rename_batch (const LwSeason *season,
 
   g_free (own->name);
   own->name = g_strdup (name);
+
+  return next;
+}
+
+LwSeason *
+lw_edit_add_weather (const LwSeason *season,
+                     LwWeather      *weather)
+{
+  LwSeason *next = lw_season_copy (season);
+
+  lw_season_put_weather (next, weather);
+
+  return next;
+}
+
+LwSeason *
+lw_edit_set_batch_weather (const LwSeason *season,
+                           guint           batch,
+                           const char     *id)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+  char *weather = g_strdup (id);
+
+  g_free (own->weather);
+  own->weather = weather;
+
+  return next;
+}
+
+LwSeason *
+lw_edit_put_profile (const LwSeason *season,
+                     LwProfile      *profile)
+{
+  LwSeason *next = lw_season_copy (season);
+
+  lw_season_put_profile (next, profile);
+
+  return next;
+}
+
+LwSeason *
+lw_edit_set_fresh_moisture (const LwSeason *season,
+                            guint           batch,
+                            double          moisture_pct)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  own->fresh_moisture_pct = moisture_pct;
 
   return next;
 }

@@ -26,6 +26,21 @@ LwSeason   *lw_edit_move_step    (const LwSeason *season,
                                   guint           batch,
                                   guint           from,
                                   guint           to);
+/* In the place of any other aim at the same outcome there; `aim.note` is copied. `step` -1: the finished tea. */
+LwSeason   *lw_edit_put_aim      (const LwSeason *season,
+                                  guint           batch,
+                                  int             step,
+                                  LwAim           aim);
+LwSeason   *lw_edit_remove_aim   (const LwSeason *season,
+                                  guint           batch,
+                                  int             step,
+                                  LwQuantity      of);
+/* The batch is to be this tea, and the finished tea's aims are these (copied). */
+LwSeason   *lw_edit_take_tea     (const LwSeason *season,
+                                  guint           batch,
+                                  const char     *tea,
+                                  const LwAim    *aims,
+                                  guint           n);
 /* A planned copy of `batch` under a name not yet used, after it, without weigh-ins. */
 LwSeason   *lw_edit_repeat_batch (const LwSeason *season,
                                   guint           batch);
@@ -34,6 +49,21 @@ LwSeason   *lw_edit_remove_batch (const LwSeason *season,
 LwSeason   *lw_edit_rename_batch (const LwSeason *season,
                                   guint           batch,
                                   const char     *name);
+
+/* Takes over the weather, in the place of one with the same id or after all. */
+LwSeason   *lw_edit_add_weather  (const LwSeason *season,
+                                  LwWeather      *weather);
+/* `profile` (transfer full) takes the place of the one with its id, for every batch of that leaf. */
+LwSeason   *lw_edit_put_profile  (const LwSeason *season,
+                                  LwProfile      *profile);
+/* NAN: the profile's. */
+LwSeason   *lw_edit_set_fresh_moisture (const LwSeason *season,
+                                        guint           batch,
+                                        double          moisture_pct);
+/* `id` NULL: none; else it must be there. */
+LwSeason   *lw_edit_set_batch_weather (const LwSeason *season,
+                                       guint           batch,
+                                       const char     *id);
 
 /* Whether `value` may be set; else `error` says the range. */
 gboolean    lw_edit_check        (LwKind          kind,

@@ -51,6 +51,20 @@ lw_profile_add_part (LwProfile  *profile,
 }
 
 LwProfile *
+lw_profile_copy_bare (const LwProfile *profile)
+{
+  LwProfile *copy = lw_profile_new (profile->id, profile->name);
+
+  copy->fresh_moisture_pct = profile->fresh_moisture_pct;
+  copy->fresh_green = profile->fresh_green;
+  copy->given = profile->given;
+  copy->law = profile->law;
+  copy->note = g_strdup (profile->note);
+
+  return copy;
+}
+
+LwProfile *
 lw_profile_start (void)
 {
   static const struct

@@ -21,6 +21,8 @@ static const LwQuantityRow quantities[LW_N_QUANTITIES] = {
   [LW_TWIST] = ROW ("twist", N_ ("Twist"), N_ ("%"), 0, 0, 100, twist_pct),
   [LW_WEIGHT] = ROW ("weight", N_ ("Weight"), N_ ("kg per kg fresh"), 3, 0, 2, kg_per_kg_fresh),
   [LW_UNEVEN] = ROW ("uneven", N_ ("Unevenness"), N_ ("% points"), 1, 0, 50, uneven_pct),
+  [LW_NEARLY_DRY] = ROW ("nearly-dry", N_ ("Nearly dry leaf"), N_ ("% of leaf"), 1, 0, 100, nearly_dry_pct),
+  [LW_ROASTED] = ROW ("roasted", N_ ("Roasted leaf"), N_ ("% of leaf"), 1, 0, 100, roasted_pct),
 };
 
 static const LwMeasureRow measures[LW_N_MEASURES] = {

@@ -17,10 +17,12 @@ typedef enum
   LW_BROKEN,
   LW_TWIST,
   LW_WEIGHT,
-  LW_UNEVEN,
+  LW_UNEVEN,  /* from here on, of a whole batch only: parts have none */
+  LW_NEARLY_DRY,
+  LW_ROASTED,
 } LwQuantity;
 
-#define LW_N_QUANTITIES (LW_UNEVEN + 1)
+#define LW_N_QUANTITIES (LW_ROASTED + 1)
 
 typedef struct
 {

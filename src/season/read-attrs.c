@@ -169,6 +169,24 @@ read_attr (LwReader        *reader,
                     (const char *) node->name, row->name);
 }
 
+/* Of a pair one must be there. Quiet where a value is wrong: that has been told. */
+static void
+check_pair (LwReader        *reader,
+            xmlNode         *node,
+            const LwAttrRow *rows,
+            const LwValue   *values)
+{
+  if (!rows[1].instead || (values[0].text == NULL) != (values[1].text == NULL))
+    return;
+
+  if (values[0].text == NULL)
+    lw_reader_tell (reader, lw_gate_line (node), _ ("Add one of them."), _ ("“%s” lacks “%s” or “%s”."),
+                    (const char *) node->name, rows[0].name, rows[1].name);
+  else
+    lw_reader_tell (reader, lw_gate_line (node), _ ("Keep one of them."), _ ("“%s” has both “%s” and “%s”."),
+                    (const char *) node->name, rows[0].name, rows[1].name);
+}
+
 static void
 tell_unknown_attr (LwReader        *reader,
                    xmlNode         *node,
@@ -219,6 +237,8 @@ lw_reader_attrs (LwReader *reader,
   memset (values, 0, LW_MAX_ATTRS * sizeof *values);
   for (guint i = 0; i < n; i++)
     read_attr (reader, node, &shape->attrs[i], &values[i]);
+  for (guint i = 1; i < n; i++)
+    check_pair (reader, node, &shape->attrs[i - 1], &values[i - 1]);
 
   /* What else it may have is not known while its kind is not. */
   if (shape->choice >= 0 && !values[shape->choice].given)

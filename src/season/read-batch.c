@@ -25,6 +25,7 @@ read_aim (LwReader *reader,
     aim.high = values[HIGH].number;
   if (values[WEIGHT].given)
     aim.weight = values[WEIGHT].number;
+  aim.note = lw_reader_text (reader, node);
 
   if (values[OF].given && values[LOW].text == NULL && values[HIGH].text == NULL)
     lw_reader_tell (reader, lw_gate_line (node), _ ("Add “low” or “high”, or both."),
@@ -34,24 +35,6 @@ read_aim (LwReader *reader,
                     _ ("The aim's lower side is not below its upper side."));
 
   return aim;
-}
-
-static void
-check_minute (LwReader     *reader,
-              xmlNode      *node,
-              double        minute,
-              const LwStep *step)
-{
-  double minutes = lw_step_get (step, LW_SET_MINUTES);
-  g_autofree char *end = NULL, *remedy = NULL;
-
-  if (minute <= minutes)
-    return;
-
-  end = lw_number_text (minutes);
-  remedy = g_strdup_printf (_ ("Write a number from 0 to %s."), end);
-  lw_reader_tell (reader, lw_gate_line (node), remedy,
-                  _ ("The weigh-in is after the end of its step."));
 }
 
 static void
@@ -65,7 +48,6 @@ read_weigh_in (LwReader *reader,
 
   lw_reader_attrs (reader, node, LW_E_WEIGH_IN, values);
   if (values[MINUTE].given)
-    check_minute (reader, node, values[MINUTE].number, &batch->steps[step]);
 
   lw_batch_add_weigh_in (batch, step,
                          (LwWeighIn) {

@@ -1,15 +1,13 @@
-/* Reading leaf profiles and weather records. */
+/* Reading leaf profiles. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "season/reader.h"
 
 #include <math.h>
 
 #include "season/gate.h"
+#include "season/leaf-field.h"
 #include "season/notation.h"
 #include "season/text.h"
-
-/* How far from 1 the sum of the parts' shares may be. */
-#define SHARE_SLACK 1e-6
 
 static void
 read_law (LwReader  *reader,
@@ -71,7 +69,7 @@ check_shares (LwReader        *reader,
     sum += profile->parts[i].share;
 
   /* Not a number: a share was already found wrong. */
-  if (profile->n_parts == 0 || !(fabs (sum - 1) > SHARE_SLACK))
+  if (profile->n_parts == 0 || !(fabs (sum - 1) > LW_SHARE_SLACK))
     return;
 
   quoted = lw_reader_quote (profile->name);
@@ -97,62 +95,4 @@ lw_read_profile (LwReader *reader,
   check_shares (reader, node, profile);
 
   return profile;
-}
-
-typedef struct
-{
-  GArray *hours;
-  char *note;
-} Record;
-
-static void
-take_in_weather (LwReader *reader,
-                 xmlNode  *node,
-                 LwElement element,
-                 gpointer  into)
-{
-  enum { TEMP, HUMIDITY, SUN, WIND };
-  Record *record = into;
-  LwValue values[LW_MAX_ATTRS];
-  LwHour hour;
-
-  if (element == LW_E_NOTE)
-    {
-      record->note = lw_reader_note (reader, node, record->note);
-      return;
-    }
-
-  lw_reader_attrs (reader, node, LW_E_HOUR, values);
-  hour = (LwHour) {
-    .temp_c = values[TEMP].number,
-    .humidity_pct = values[HUMIDITY].number,
-    .sun_w_m2 = values[SUN].number,
-    .wind_m_s = values[WIND].number,
-  };
-  g_array_append_val (record->hours, hour);
-}
-
-LwWeather *
-lw_read_weather (LwReader *reader,
-                 xmlNode  *node)
-{
-  enum { ID, NAME, START };
-  g_autoptr (GArray) hours = g_array_new (FALSE, FALSE, sizeof (LwHour));
-  Record record = { .hours = hours };
-  LwValue values[LW_MAX_ATTRS];
-  LwWeather *weather;
-
-  lw_reader_attrs (reader, node, LW_E_WEATHER, values);
-  lw_reader_children (reader, node, LW_E_WEATHER, take_in_weather, &record);
-  if (hours->len == 0)
-    {
-      g_free (record.note);
-      return NULL;
-    }
-
-  weather = lw_weather_new (lw_value_text (&values[ID]), lw_value_text (&values[NAME]),
-                            values[START].time_s, (const LwHour *) hours->data, hours->len);
-  weather->note = record.note;
-
-  return weather;
 }

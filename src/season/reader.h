@@ -72,10 +72,10 @@ char    *lw_reader_note     (LwReader   *reader,
                              xmlNode    *node,
                              char       *old);
 
-/* Each in a file of its own: read-leaf.c, read-batch.c. */
+/* Each in a file of its own: read-leaf.c, read-weather.c, read-batch.c. */
 LwProfile *lw_read_profile  (LwReader   *reader,
                              xmlNode    *node);
-/* NULL without any hour. */
+/* NULL if nothing says what it is like. */
 LwWeather *lw_read_weather  (LwReader   *reader,
                              xmlNode    *node);
 LwBatch   *lw_read_batch    (LwReader   *reader,

@@ -118,6 +118,36 @@ lw_season_add_weather (LwSeason  *season,
   season->weathers[season->n_weathers++] = weather;
 }
 
+void
+lw_season_put_profile (LwSeason  *season,
+                       LwProfile *profile)
+{
+  for (guint i = 0; i < season->n_profiles; i++)
+    if (g_strcmp0 (season->profiles[i]->id, profile->id) == 0)
+      {
+        lw_profile_unref (season->profiles[i]);
+        season->profiles[i] = profile;
+        return;
+      }
+
+  lw_season_add_profile (season, profile);
+}
+
+void
+lw_season_put_weather (LwSeason  *season,
+                       LwWeather *weather)
+{
+  for (guint i = 0; i < season->n_weathers; i++)
+    if (g_strcmp0 (season->weathers[i]->id, weather->id) == 0)
+      {
+        lw_weather_unref (season->weathers[i]);
+        season->weathers[i] = weather;
+        return;
+      }
+
+  lw_season_add_weather (season, weather);
+}
+
 LwProfile *
 lw_season_profile (const LwSeason *season,
                    const char     *id)

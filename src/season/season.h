@@ -17,6 +17,7 @@ typedef struct
   double low;
   double high;
   double weight; /* > 0, usually 1 */
+  char *note;    /* (nullable) where the window comes from */
 } LwAim;
 
 typedef struct
@@ -76,19 +77,43 @@ typedef struct
 {
   double temp_c;
   double humidity_pct;
-  double sun_w_m2;
+  double sun_w_m2;  /* NAN: that of a clear day, through the clouds */
   double wind_m_s;
+  double cloud_pct; /* where `sun_w_m2` is NAN: of the sky */
+  double rain_mm;   /* in the hour that begins here; 0 or NAN: none */
 } LwHour;
+
+/* A day that is like every other: the temperature goes from its low to its high and back. */
+typedef struct
+{
+  double low_c;
+  double low_hour;     /* 0..24, not that of the high */
+  double high_c;
+  double high_hour;
+  double humidity_pct; /* all day; NAN: of the dew point */
+  double dew_point_c;  /* all day, where `humidity_pct` is NAN */
+  double cloud_pct;
+  double wind_m_s;
+} LwDay;
+
+typedef enum
+{
+  LW_WEATHER_HOURS,
+  LW_WEATHER_CONSTANT,
+  LW_WEATHER_DAY,
+} LwWeatherForm;
 
 typedef struct
 {
   char *id;
   char *name;
+  LwWeatherForm form;
   gint64 start_s;   /* of the first hour, by the place's own clock, as LwBatch.when_s */
-  guint n_hours;
+  guint n_hours;    /* constant: 1; day: 0 */
   LwHour *hours;
+  LwDay day;
   char *note;       /* (nullable) */
-  LwSky *sky;       /* made from the hours */
+  LwSky *sky;       /* made from these */
 } LwWeather;
 
 typedef struct
@@ -139,9 +164,23 @@ void       lw_batch_remove_step (LwBatch         *batch,
 void       lw_batch_move_step   (LwBatch         *batch,
                                  guint            from,
                                  guint            to);
+/* Takes over `aim.note`. `step` -1: the finished tea. */
 void       lw_batch_add_aim     (LwBatch         *batch,
-                                 int              step, /* -1: the finished tea */
+                                 int              step,
                                  LwAim            aim);
+/* The aim at an outcome there, (nullable); the last where there is more than one. */
+const LwAim *lw_batch_aim       (const LwBatch   *batch,
+                                 int              step,
+                                 LwQuantity       of);
+/* Removes every aim at that outcome there. */
+void       lw_batch_remove_aim  (LwBatch         *batch,
+                                 int              step,
+                                 LwQuantity       of);
+/* Lists of aims, copied and cleared with their notes. */
+LwAim     *lw_aims_copy         (const LwAim     *aims,
+                                 guint            n);
+void       lw_aims_clear        (LwAim          **aims,
+                                 guint           *n);
 /* Takes over `weigh_in.note`. */
 void       lw_batch_add_weigh_in (LwBatch        *batch,
                                   guint           step,
@@ -156,6 +195,8 @@ void       lw_profile_set_law   (LwProfile       *profile,
 void       lw_profile_add_part  (LwProfile       *profile,
                                  const char      *name,
                                  LwPart           part);
+/* One's own to change; without its parts. */
+LwProfile *lw_profile_copy_bare (const LwProfile *profile);
 /* The large-leaf start: sheltered, surface, torn, stem. */
 LwProfile *lw_profile_start     (void);
 LwProfile *lw_profile_ref       (LwProfile       *profile);
@@ -167,6 +208,12 @@ LwWeather *lw_weather_new       (const char      *id,
                                  gint64           start_s,
                                  const LwHour    *hours,
                                  guint            n);
+LwWeather *lw_weather_new_constant (const char   *id,
+                                    const char   *name,
+                                    const LwHour *hour); /* copied; rain and measured sun have no place in it */
+LwWeather *lw_weather_new_day   (const char      *id,
+                                 const char      *name,
+                                 const LwDay     *day); /* copied */
 LwWeather *lw_weather_ref       (LwWeather       *weather);
 void       lw_weather_unref     (LwWeather       *weather);
 
@@ -188,6 +235,11 @@ void       lw_season_remove_batch (LwSeason      *season,
 void       lw_season_add_profile  (LwSeason      *season,
                                    LwProfile     *profile);
 void       lw_season_add_weather  (LwSeason      *season,
+                                   LwWeather     *weather);
+/* In the place of the one with the same id, or else at the end. */
+void       lw_season_put_profile  (LwSeason      *season,
+                                   LwProfile     *profile);
+void       lw_season_put_weather  (LwSeason      *season,
                                    LwWeather     *weather);
 
 /* By id or name; NULL or -1 if there is none. */

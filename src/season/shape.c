@@ -12,8 +12,9 @@ G_STATIC_ASSERT (LW_N_SETTINGS + 1 <= LW_MAX_ATTRS);
 
 #define TEXT(name, needed) { name, LW_ATTR_TEXT, needed, 0, 0, NULL }
 #define ID(name, needed) { name, LW_ATTR_ID, needed, 0, 0, NULL }
-#define TIME(name) { name, LW_ATTR_TIME, TRUE, 0, 0, NULL }
+#define TIME(name, needed) { name, LW_ATTR_TIME, needed, 0, 0, NULL }
 #define NUMBER(name, needed, low, high) { name, LW_ATTR_NUMBER, needed, low, high, NULL }
+#define INSTEAD(name, low, high) { name, LW_ATTR_NUMBER, FALSE, low, high, NULL, TRUE }
 #define WORD(name, word) { name, LW_ATTR_WORD, TRUE, 0, 0, word }
 
 /* Nothing can be known better than this. */
@@ -126,17 +127,39 @@ static const LwAttrRow part_attrs[] = {
   NUMBER ("cuticle", TRUE, 0.01, 100),
   NUMBER ("ruptured", TRUE, 0, 0.99),
 };
-static const LwAttrRow weather_attrs[] = { ID ("id", TRUE), TEXT ("name", TRUE), TIME ("start") };
+static const LwAttrRow weather_attrs[] = {
+  ID ("id", TRUE),
+  TEXT ("name", TRUE),
+  TIME ("start", FALSE),
+};
+static const LwAttrRow constant_attrs[] = {
+  NUMBER ("temp-c", TRUE, -40, 60),
+  NUMBER ("humidity-pct", TRUE, 1, 100),
+  NUMBER ("cloud-pct", TRUE, 0, 100),
+  NUMBER ("wind-m-s", TRUE, 0, 60),
+};
+static const LwAttrRow day_attrs[] = {
+  NUMBER ("low-c", TRUE, -40, 60),
+  NUMBER ("low-hour", TRUE, 0, 24),
+  NUMBER ("high-c", TRUE, -40, 60),
+  NUMBER ("high-hour", TRUE, 0, 24),
+  NUMBER ("humidity-pct", FALSE, 1, 100),
+  INSTEAD ("dew-point-c", -60, 40),
+  NUMBER ("cloud-pct", TRUE, 0, 100),
+  NUMBER ("wind-m-s", TRUE, 0, 60),
+};
 static const LwAttrRow hour_attrs[] = {
   NUMBER ("temp-c", TRUE, -40, 60),
   NUMBER ("humidity-pct", TRUE, 1, 100),
-  NUMBER ("sun-w-m2", TRUE, 0, 1500),
+  NUMBER ("sun-w-m2", FALSE, 0, 1500),
+  INSTEAD ("cloud-pct", 0, 100),
   NUMBER ("wind-m-s", TRUE, 0, 60),
+  NUMBER ("rain-mm", FALSE, 0, 500),
 };
 static const LwAttrRow batch_attrs[] = {
   TEXT ("name", TRUE),
   TEXT ("tea", FALSE),
-  TIME ("start"),
+  TIME ("start", TRUE),
   WORD ("state", state_word),
   ID ("leaf", TRUE),
   ID ("weather", FALSE),
@@ -164,7 +187,9 @@ static const LwChildRow leaf_children[] = {
 };
 static const LwChildRow weather_children[] = {
   { LW_E_NOTE, 0, 1 },
-  { LW_E_HOUR, 1, LW_MAX_HOURS },
+  { LW_E_CONSTANT, 0, 1 },
+  { LW_E_DAY, 0, 1 },
+  { LW_E_HOUR, 0, LW_MAX_HOURS },
 };
 static const LwChildRow batch_children[] = {
   { LW_E_NOTE, 0, 1 },
@@ -188,11 +213,13 @@ static const LwShape shapes[LW_N_ELEMENTS] = {
   [LW_E_LAW] = { "law", .choice = -1, .more = law_rows },
   [LW_E_PART] = { "part", ATTRS (part_attrs), .choice = -1 },
   [LW_E_WEATHER] = { "weather", ATTRS (weather_attrs), CHILDREN (weather_children), .choice = -1 },
+  [LW_E_CONSTANT] = { "constant", ATTRS (constant_attrs), .choice = -1 },
+  [LW_E_DAY] = { "day", ATTRS (day_attrs), .choice = -1 },
   [LW_E_HOUR] = { "hour", ATTRS (hour_attrs), .choice = -1 },
   [LW_E_BATCH] = { "batch", ATTRS (batch_attrs), CHILDREN (batch_children), .choice = -1 },
   [LW_E_STEP] = { "step", ATTRS (step_attrs), CHILDREN (step_children), .choice = 0,
                   .more = step_rows },
-  [LW_E_AIM] = { "aim", ATTRS (aim_attrs), .choice = 0, .more = aim_rows },
+  [LW_E_AIM] = { "aim", ATTRS (aim_attrs), .text = TRUE, .choice = 0, .more = aim_rows },
   [LW_E_WEIGH_IN] = { "weigh-in", ATTRS (weigh_in_attrs), .text = TRUE, .choice = 1,
                       .more = weigh_in_rows },
 };

@@ -14,6 +14,8 @@ typedef enum
   LW_E_LAW,
   LW_E_PART,
   LW_E_WEATHER,
+  LW_E_CONSTANT,
+  LW_E_DAY,
   LW_E_HOUR,
   LW_E_BATCH,
   LW_E_STEP,
@@ -43,6 +45,7 @@ typedef struct
   double low;                       /* of a number */
   double high;
   const char *(*word) (guint i);    /* the i-th word, NULL past the last */
+  gboolean instead;                 /* of the row before: one of the two is there, and only one */
 } LwAttrRow;
 
 typedef struct

@@ -21,7 +21,7 @@ lw_step_copy (const LwStep *step)
   LwStep copy = *step;
 
   copy.note = g_strdup (step->note);
-  copy.aims = g_memdup2 (step->aims, step->n_aims * sizeof *step->aims);
+  copy.aims = lw_aims_copy (step->aims, step->n_aims);
   copy.weigh_ins = g_memdup2 (step->weigh_ins, step->n_weigh_ins * sizeof *step->weigh_ins);
   for (guint i = 0; i < copy.n_weigh_ins; i++)
     copy.weigh_ins[i].note = g_strdup (step->weigh_ins[i].note);
@@ -37,8 +37,7 @@ lw_step_clear (LwStep *step)
 
   step->n_weigh_ins = 0;
   g_clear_pointer (&step->weigh_ins, g_free);
-  step->n_aims = 0;
-  g_clear_pointer (&step->aims, g_free);
+  lw_aims_clear (&step->aims, &step->n_aims);
   g_clear_pointer (&step->note, g_free);
 }
 

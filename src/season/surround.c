@@ -101,14 +101,14 @@ air_of_kind (LwConditions *at,
 }
 
 static LwConditions
-conditions_of (const LwStep *step,
-               double        pressure_pa,
-               double        clock_s,
-               const LwSky  *sky)
+conditions_of (const LwStep   *step,
+               const LwSeason *season,
+               double          clock_s,
+               const LwSky    *sky)
 {
   LwConditions at = { 0 };
 
-  at.pressure_pa = pressure_pa;
+  at.pressure_pa = lw_air_pressure_pa (season->altitude_m);
   at.clock_s = clock_s;
 
   for (guint i = 0; i < G_N_ELEMENTS (plain); i++)
@@ -120,10 +120,23 @@ conditions_of (const LwStep *step,
 
   if (at.follow & LW_FOLLOW_VAPOUR)
     at.humidity = 0;
+  if (at.follow & LW_FOLLOW_SUN)
+    {
+      at.latitude_deg = season->latitude_deg;
+      at.altitude_m = season->altitude_m;
+    }
   if (at.follow != 0)
     at.sky = sky;
 
   return at;
+}
+
+gboolean
+lw_step_follows (const LwSeason  *season,
+                 const LwStep    *step,
+                 const LwWeather *weather)
+{
+  return conditions_of (step, season, 0, weather != NULL ? weather->sky : NULL).follow != 0;
 }
 
 static LwLeaf
@@ -147,6 +160,22 @@ leaf_of (const LwProfile *profile,
   };
 }
 
+/* The last aim at the finished tea's moisture; an open side is no turn. */
+static LwAimed
+aimed_of (const LwBatch *batch)
+{
+  LwAimed aimed = { NAN, NAN };
+
+  for (guint i = 0; i < batch->n_aims; i++)
+    if (batch->aims[i].of == LW_MOISTURE)
+      {
+        aimed.high = isfinite (batch->aims[i].high) ? lw_dry_basis (batch->aims[i].high) : NAN;
+        aimed.low = isfinite (batch->aims[i].low) ? lw_dry_basis (batch->aims[i].low) : NAN;
+      }
+
+  return aimed;
+}
+
 LwPlan *
 lw_plan_new (LwSeason *season,
              guint     at)
@@ -155,7 +184,6 @@ lw_plan_new (LwSeason *season,
   const LwProfile *profile = lw_season_profile (season, batch->leaf);
   const LwWeather *weather = batch->weather ? lw_season_weather (season, batch->weather) : NULL;
   const LwSky *sky = weather ? weather->sky : NULL;
-  double pressure_pa = lw_air_pressure_pa (season->altitude_m);
   double clock_s = (double) batch->when_s;
   LwPlan *plan;
 
@@ -166,11 +194,12 @@ lw_plan_new (LwSeason *season,
   plan->season = lw_season_ref (season);
   plan->leaf = leaf_of (profile, batch, sky, &plan->parts);
   plan->n_steps = batch->n_steps;
+  plan->aimed = aimed_of (batch);
   plan->steps = g_new0 (LwConditions, batch->n_steps);
 
   for (guint i = 0; i < batch->n_steps; i++)
     {
-      plan->steps[i] = conditions_of (&batch->steps[i], pressure_pa, clock_s, sky);
+      plan->steps[i] = conditions_of (&batch->steps[i], season, clock_s, sky);
       /* A step under a roof at constant air must not be computed anew when an earlier one moves. */
       if (plan->steps[i].follow == 0)
         plan->steps[i].clock_s = 0;
@@ -194,6 +223,8 @@ lw_plan_march (LwPlan    *plan,
                LwMarch   *march,
                LwSampling sampling)
 {
+  lw_march_set_aimed (march, plan->aimed);
+
   return lw_march_run (march, &plan->leaf, plan->steps, plan->n_steps, sampling);
 }
 

@@ -14,12 +14,18 @@ typedef struct
   LwPart *parts;
   guint n_steps;
   LwConditions *steps;
+  LwAimed aimed;  /* moisture of the finished tea */
 } LwPlan;
 
 /* NULL only if the batch names a leaf or weather the season has not. */
 LwPlan  *lw_plan_new   (LwSeason  *season,
                         guint      batch);
 void     lw_plan_free  (LwPlan    *plan);
+
+/* Whether something of the step, its air or its sun, is the `weather`'s (nullable) or a clear day's. */
+gboolean lw_step_follows (const LwSeason  *season,
+                          const LwStep    *step,
+                          const LwWeather *weather);
 
 /* (transfer full) the plan's track. */
 LwTrack *lw_plan_march (LwPlan    *plan,

@@ -16,6 +16,9 @@ lw_say_minutes (double minutes)
   if (seconds < 60)
     /* Translators: seconds */
     return g_strdup_printf (_ ("%d s"), seconds);
+  if (hours > 0 && seconds % 60 > 0)
+    /* Translators: hours, minutes and seconds */
+    return g_strdup_printf (_ ("%d h %d min %d s"), hours, rest, seconds % 60);
   if (hours > 0 && rest > 0)
     /* Translators: hours and minutes */
     return g_strdup_printf (_ ("%d h %d min"), hours, rest);

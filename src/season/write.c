@@ -5,63 +5,8 @@
 
 #include <math.h>
 
+#include "season/escape.h"
 #include "season/notation.h"
-
-/* What XML cannot hold, such as a control character, becomes the replacement character. */
-static gboolean
-is_xml (gunichar c)
-{
-  return c >= 0x20 ? c != 0xfffe && c != 0xffff : c == '\t' || c == '\n' || c == '\r';
-}
-
-/* A line break would be read as a blank in an attribute, a return as a line break anywhere. */
-static gboolean
-must_escape (gunichar c,
-             gboolean in_attribute)
-{
-  if (in_attribute && (c == '"' || c == '\t' || c == '\n'))
-    return TRUE;
-
-  return c == '&' || c == '<' || c == '>' || c == '\r';
-}
-
-static void
-put_escaped (GString *out,
-             gunichar c)
-{
-  static const struct
-  {
-    gunichar c;
-    const char *name;
-  } names[] = { { '&', "&amp;" }, { '<', "&lt;" }, { '>', "&gt;" }, { '"', "&quot;" } };
-
-  for (guint i = 0; i < G_N_ELEMENTS (names); i++)
-    if (names[i].c == c)
-      {
-        g_string_append (out, names[i].name);
-        return;
-      }
-
-  g_string_append_printf (out, "&#%u;", c);
-}
-
-static void
-put_text (GString    *out,
-          const char *text,
-          gboolean    in_attribute)
-{
-  g_autofree char *valid = g_utf8_make_valid (text, -1);
-
-  for (const char *at = valid; *at != '\0'; at = g_utf8_next_char (at))
-    {
-      gunichar c = g_utf8_get_char (at);
-
-      if (must_escape (c, in_attribute))
-        put_escaped (out, c);
-      else
-        g_string_append_unichar (out, is_xml (c) ? c : 0xfffd);
-    }
-}
 
 static gboolean
 is_empty (const char *text)
@@ -75,7 +20,7 @@ put_attr (GString    *out,
           const char *text)
 {
   g_string_append_printf (out, " %s=\"", name);
-  put_text (out, text, TRUE);
+  lw_escape_append (out, text, TRUE);
   g_string_append_c (out, '"');
 }
 
@@ -134,7 +79,7 @@ put_note (GString    *out,
 
   put_start (out, depth, "note");
   g_string_append_c (out, '>');
-  put_text (out, note, FALSE);
+  lw_escape_append (out, note, FALSE);
   put_end (out, 0, "note");
 }
 
@@ -188,15 +133,49 @@ put_profile (GString         *out,
   put_end (out, 1, "leaf");
 }
 
-static void
-put_hour (GString      *out,
-          const LwHour *hour)
+/* Where a number stands in a value. */
+typedef struct
 {
-  put_start (out, 2, "hour");
-  put_number (out, "temp-c", hour->temp_c);
-  put_number (out, "humidity-pct", hour->humidity_pct);
-  put_number (out, "sun-w-m2", hour->sun_w_m2);
-  put_number (out, "wind-m-s", hour->wind_m_s);
+  const char *name;
+  gsize offset;
+} Column;
+
+static const Column hour_columns[] = {
+  { "temp-c", offsetof (LwHour, temp_c) },
+  { "humidity-pct", offsetof (LwHour, humidity_pct) },
+  { "sun-w-m2", offsetof (LwHour, sun_w_m2) },
+  { "cloud-pct", offsetof (LwHour, cloud_pct) },
+  { "wind-m-s", offsetof (LwHour, wind_m_s) },
+  { "rain-mm", offsetof (LwHour, rain_mm) },
+};
+
+static const Column day_columns[] = {
+  { "low-c", offsetof (LwDay, low_c) },
+  { "low-hour", offsetof (LwDay, low_hour) },
+  { "high-c", offsetof (LwDay, high_c) },
+  { "high-hour", offsetof (LwDay, high_hour) },
+  { "humidity-pct", offsetof (LwDay, humidity_pct) },
+  { "dew-point-c", offsetof (LwDay, dew_point_c) },
+  { "cloud-pct", offsetof (LwDay, cloud_pct) },
+  { "wind-m-s", offsetof (LwDay, wind_m_s) },
+};
+
+/* All that are numbers. */
+static void
+put_columns (GString      *out,
+             const char   *name,
+             const Column *columns,
+             guint         n,
+             const void   *values)
+{
+  put_start (out, 2, name);
+  for (guint i = 0; i < n; i++)
+    {
+      double value = *(const double *) ((const char *) values + columns[i].offset);
+
+      if (!isnan (value))
+        put_number (out, columns[i].name, value);
+    }
   g_string_append (out, "/>\n");
 }
 
@@ -207,14 +186,35 @@ put_weather (GString         *out,
   put_start (out, 1, "weather");
   put_attr (out, "id", weather->id);
   put_attr (out, "name", weather->name);
-  put_time (out, "start", weather->start_s);
+  if (weather->form == LW_WEATHER_HOURS)
+    put_time (out, "start", weather->start_s);
   g_string_append (out, ">\n");
 
   put_note (out, 2, weather->note);
   for (guint i = 0; i < weather->n_hours; i++)
-    put_hour (out, &weather->hours[i]);
+    put_columns (out, weather->form == LW_WEATHER_HOURS ? "hour" : "constant", hour_columns,
+                 G_N_ELEMENTS (hour_columns), &weather->hours[i]);
+  if (weather->form == LW_WEATHER_DAY)
+    put_columns (out, "day", day_columns, G_N_ELEMENTS (day_columns), &weather->day);
 
   put_end (out, 1, "weather");
+}
+
+/* The end of an element that holds nothing but what the maker says of it. */
+static void
+put_said (GString    *out,
+          const char *name,
+          const char *note)
+{
+  if (is_empty (note))
+    {
+      g_string_append (out, "/>\n");
+      return;
+    }
+
+  g_string_append_c (out, '>');
+  lw_escape_append (out, note, FALSE);
+  put_end (out, 0, name);
 }
 
 static void
@@ -230,7 +230,7 @@ put_aim (GString     *out,
     put_number (out, "high", aim->high);
   if (aim->weight != 1)
     put_number (out, "weight", aim->weight);
-  g_string_append (out, "/>\n");
+  put_said (out, "aim", aim->note);
 }
 
 static void
@@ -245,15 +245,7 @@ put_weigh_in (GString         *out,
   if (weigh_in->tare_kg != 0)
     put_number (out, "tare-kg", weigh_in->tare_kg);
 
-  if (is_empty (weigh_in->note))
-    {
-      g_string_append (out, "/>\n");
-      return;
-    }
-
-  g_string_append_c (out, '>');
-  put_text (out, weigh_in->note, FALSE);
-  put_end (out, 0, "weigh-in");
+  put_said (out, "weigh-in", weigh_in->note);
 }
 
 static void

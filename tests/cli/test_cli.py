@@ -24,7 +24,7 @@ PARTS = {"blade, whole": 0.8, "stem": 0.2}  # names and shares
 RUPTURED = {"blade, whole": 0.005, "stem": 0.02}
 FRESH = 77.0  # % wet basis
 NAMES = ["1 pan, first", "2 steam", "2 steam again", "3 the \"best\"", "4 bare"]
-STEPS = [("wither", 30), ("fix-pan", 25), ("roll", 3.75), ("dry-sun", 60)]
+STEPS = [("wither", 5.1), ("fix-pan", 25), ("roll", 3.75), ("dry-sun", 60)]
 
 SEASON = """<?xml version="1.0" encoding="UTF-8"?>
 <season xmlns="urn:leafwend:season" version="1" name="S">
@@ -362,7 +362,7 @@ def help_and_version():
     """Help and version go to standard output, and each command has its own help."""
     said, complained = run("--help")
     tap.equal((complained, run("-h")[0]), ("", said), "help")
-    for word in ("run", "check", "picture", "Exit status"):
+    for word in ("run", "check", "picture", "weather", "Exit status"):
         assert word in said, said
     version, complained = run("--version")
     assert version.startswith("leafwend-cli ") and "NO WARRANTY" in version and complained == "", version

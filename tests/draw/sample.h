@@ -56,5 +56,5 @@ sample_track (LwSeason *season,
   g_autoptr (LwPlan) plan = lw_plan_new (season, 0);
   g_autoptr (LwMarch) march = lw_march_new ();
 
-  return lw_plan_march (plan, march, (LwSampling) { samples, 0 });
+  return lw_plan_march (plan, march, (LwSampling) { .samples = samples, .turns = TRUE });
 }

@@ -182,10 +182,10 @@ test_slot (void)
           double left, right;
 
           lw_scale_column (&scale, i, &left, &right);
-          g_assert_cmpuint (lw_scale_slot (&scale, (left + right) / 2), ==, i);
+          g_assert_cmpuint (lw_scale_slot (&scale, i, (left + right) / 2), ==, i);
         }
-      g_assert_cmpuint (lw_scale_slot (&scale, -99), ==, rtl ? N - 1 : 0);
-      g_assert_cmpuint (lw_scale_slot (&scale, 9999), ==, rtl ? 0 : N - 1);
+      g_assert_cmpuint (lw_scale_slot (&scale, 1, -99), ==, rtl ? N - 1 : 0);
+      g_assert_cmpuint (lw_scale_slot (&scale, 1, 9999), ==, rtl ? 0 : N - 1);
     }
 }
 

@@ -51,13 +51,28 @@ test_single (void)
   assert_within (lw_sky_at (sky, 1234).vapour_pa, 1200, 0, "constant");
 }
 
+/* Five points of a day, 4.8 h apart: the last leads to the first, every day alike. */
 static void
-test_clear_day (void)
+test_day (void)
 {
-  assert_within (lw_sky_clear_w_m2 (12 * 3600), 850, 0.1, "noon");
-  assert_within (lw_sky_clear_w_m2 (9 * 3600), 850 * sin (G_PI / 4), 0.1, "nine");
-  assert_within (lw_sky_clear_w_m2 (0), 0, 0.01, "midnight");
-  assert_within (lw_sky_clear_w_m2 (36 * 3600), 850, 0.1, "noon of the next day");
+  g_autoptr (LwSky) sky = lw_sky_new_day (hours, G_N_ELEMENTS (hours));
+  double last = hours[0].temp_c;
+
+  for (guint i = 0; i < G_N_ELEMENTS (hours); i++)
+    for (int day = -2; day < 3; day++)
+      assert_within (lw_sky_at (sky, 86400.0 * day + 17280 * i).temp_c, hours[i].temp_c, 1e-9, "point");
+
+  for (double t = 0; t <= 2 * 86400; t += 30)
+    {
+      LwAirNow now = lw_sky_at (sky, t);
+
+      assert_within (now.temp_c, last, 0.05, "no jump");
+      assert_within (lw_sky_at (sky, t - 5 * 86400).vapour_pa, now.vapour_pa, 1e-6, "every day");
+      last = now.temp_c;
+    }
+
+  /* From the last point's 20 to the first's 12, half way. */
+  assert_within (lw_sky_at (sky, 86400 - 8640).temp_c, 16, 2, "over midnight");
 }
 
 int
@@ -68,7 +83,7 @@ main (int argc, char **argv)
   g_test_add_func ("/sky/points", test_points);
   g_test_add_func ("/sky/between", test_between);
   g_test_add_func ("/sky/single", test_single);
-  g_test_add_func ("/sky/clear-day", test_clear_day);
+  g_test_add_func ("/sky/day", test_day);
 
   return g_test_run ();
 }

@@ -26,11 +26,20 @@ add_weather (LwSeason *season)
 {
   static const LwHour hours[] = {
     { 12.5, 81.25, 0, 0.1 }, { -3.3333333333333335, 99, 850, 12 }, { 0, 1, 1500, 60 },
+    { 1, 2, NAN, 3, 0, 0.25 }, { 1, 2, NAN, 3, 66.6, 500 }, { 1, 2, 3, 4, 0, 5 },
   };
   LwWeather *weather = lw_weather_new ("march", "März", 1774656000, hours, G_N_ELEMENTS (hours));
 
   weather->note = g_strdup ("Invented.");
   lw_season_add_weather (season, weather);
+
+  weather = lw_weather_new_constant ("hall", "Hall", &(LwHour) { 24.1, 70, NAN, 0.5, 12.5, 0 });
+  weather->note = g_strdup ("A note.");
+  lw_season_add_weather (season, weather);
+  lw_season_add_weather (season, lw_weather_new_day ("dew", "By dew point",
+                                                     &(LwDay) { 14, 6, 24.5, 15.25, NAN, -3, 30, 0.8 }));
+  lw_season_add_weather (season, lw_weather_new_day ("wet", "By humidity",
+                                                     &(LwDay) { -4, 0, -4, 23.9, 88.8, NAN, 100, 0 }));
 }
 
 static LwStep
@@ -51,9 +60,9 @@ static LwBatch *
 full_batch (void)
 {
   LwBatch *batch = lw_batch_new ("Batch № 12");
-  LwAim window = { LW_MOISTURE, 58.5, 66.1, 2.5 };
-  LwAim below = { LW_OXIDATION, -INFINITY, 0.1, 1 };
-  LwAim above = { LW_ROAST, 12, INFINITY, 0.001 };
+  LwAim window = { LW_MOISTURE, 58.5, 66.1, 2.5, NULL };
+  LwAim below = { LW_OXIDATION, -INFINITY, 0.1, 1, NULL };
+  LwAim above = { LW_ROAST, 12, INFINITY, 0.001, NULL };
   LwWeighIn tared = { 0.1, LW_WEIGHED_KG, 7.1000000000000005, 0.02, 0.45, NULL };
   LwWeighIn judged = { 12.7, LW_JUDGED_OXIDATION_PCT, 4, 5, 0, NULL };
 
@@ -68,6 +77,7 @@ full_batch (void)
   batch->note = g_strdup (" 普洱 ]]> <note> ");
   lw_batch_insert_step (batch, 0, lw_step_new (LW_KIND_WITHER));
   lw_batch_insert_step (batch, 1, full_step ());
+  window.note = g_strdup ("so that it <rolls>");
   lw_batch_add_aim (batch, -1, below);
   lw_batch_add_aim (batch, 1, window);
   lw_batch_add_aim (batch, 1, above);
@@ -133,6 +143,7 @@ assert_same_aims (const LwAim *a,
       assert_same_bits (&a[i].low, &b[i].low, sizeof (double));
       assert_same_bits (&a[i].high, &b[i].high, sizeof (double));
       assert_same_bits (&a[i].weight, &b[i].weight, sizeof (double));
+      g_assert_cmpstr (a[i].note, ==, b[i].note);
     }
 }
 
@@ -206,6 +217,8 @@ assert_same_weather (const LwWeather *a,
   g_assert_cmpstr (a->id, ==, b->id);
   g_assert_cmpstr (a->name, ==, b->name);
   g_assert_cmpstr (a->note, ==, b->note);
+  g_assert_cmpint (a->form, ==, b->form);
+  assert_same_bits (&a->day, &b->day, sizeof a->day);
   g_assert_cmpint (a->start_s, ==, b->start_s);
   g_assert_cmpuint (a->n_hours, ==, b->n_hours);
   assert_same_bits (a->hours, b->hours, a->n_hours * sizeof (LwHour));

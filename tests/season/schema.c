@@ -122,6 +122,21 @@ put_sides (Out             *out,
   put_close (out, "choice");
 }
 
+/* One of the two. */
+static void
+put_pair (Out             *out,
+          const LwAttrRow *one,
+          const LwAttrRow *other)
+{
+  LwAttrRow needed[] = { *one, *other };
+
+  needed[0].needed = needed[1].needed = TRUE;
+  put_open (out, "choice");
+  put_attr (out, &needed[0]);
+  put_attr (out, &needed[1]);
+  put_close (out, "choice");
+}
+
 static void
 put_attrs (Out      *out,
            LwElement element,
@@ -140,6 +155,11 @@ put_attrs (Out      *out,
       else if (element == LW_E_AIM && i == (guint) shape->choice + 1)
         {
           put_sides (out, &rows[i], &rows[i + 1]);
+          i++;
+        }
+      else if (i + 1 < n && rows[i + 1].instead)
+        {
+          put_pair (out, &rows[i], &rows[i + 1]);
           i++;
         }
       else
@@ -182,6 +202,30 @@ put_child (Out              *out,
     put (out, "<%s><ref name=\"%s\"/></%s>", many, name, many);
 }
 
+/* Weather: its name, then one of its forms. Only the last, the record of hours, has a start. */
+static void
+put_weather (Out *out)
+{
+  const LwShape *shape = lw_shape (LW_E_WEATHER);
+  LwAttrRow start = shape->attrs[shape->n_attrs - 1];
+  LwChildRow hours = shape->children[shape->n_children - 1];
+
+  for (guint i = 0; i + 1 < shape->n_attrs; i++)
+    put_attr (out, &shape->attrs[i]);
+  put_child (out, &shape->children[0]);
+
+  put_open (out, "choice");
+  for (guint i = 1; i + 1 < shape->n_children; i++)
+    put (out, "<ref name=\"%s\"/>", lw_shape (shape->children[i].element)->name);
+  put_open (out, "group");
+  start.needed = TRUE;
+  put_attr (out, &start);
+  hours.least = 1;
+  put_child (out, &hours);
+  put_close (out, "group");
+  put_close (out, "choice");
+}
+
 static void
 put_comment (Out      *out,
              LwElement element)
@@ -191,11 +235,12 @@ put_comment (Out      *out,
     [LW_E_NOTE] = "What the maker wants to remember.",
     [LW_E_LEAF] = "The shares of the parts add up to 1.",
     [LW_E_LAW] = "Parameters of the leaf model that differ from their start.",
-    [LW_E_WEATHER] = "One hour after another from the start.",
+    [LW_E_WEATHER] = "Always the same, a day that repeats, or one hour after another from the start.",
+    [LW_E_DAY] = "“low-c” is not above “high-c”, nor at the same hour.",
     [LW_E_BATCH] = "“leaf” and “weather” are ids in this season. Its aims: the finished tea.",
     [LW_E_STEP] = "Settings not given stand where the kind starts, or follow the weather.",
     [LW_E_AIM] = "“low” is below “high”.",
-    [LW_E_WEIGH_IN] = "“minute” is not past the end of the step.",
+    [LW_E_WEIGH_IN] = "“minute” counts from the step's start. One past its end is kept, and not shown.",
   };
 
   if (comments[element] != NULL)
@@ -215,11 +260,13 @@ put_element (Out      *out,
   put (out, "<element name=\"%s\">", shape->name);
   out->depth++;
 
-  if (shape->choice >= 0)
+  if (element == LW_E_WEATHER)
+    put_weather (out);
+  else if (shape->choice >= 0)
     put_choice (out, element);
   else
     put_attrs (out, element, -1);
-  for (guint i = 0; i < shape->n_children; i++)
+  for (guint i = 0; element != LW_E_WEATHER && i < shape->n_children; i++)
     put_child (out, &shape->children[i]);
   if (shape->text)
     put (out, "<ref name=\"text\"/>");

@@ -30,6 +30,16 @@ id_value (const Specimen *specimen)
   return "a";
 }
 
+/* A day's high is above its low and at another hour, whatever one of them is. */
+static double
+day_value (const LwAttrRow *row)
+{
+  if (g_str_has_suffix (row->name, "-hour"))
+    return *row->name == 'l' ? 12 : 13;
+
+  return *row->name == 'h' ? row->high : row->low;
+}
+
 /* (transfer full) a value that is right. */
 static char *
 usual_value (const Specimen  *specimen,
@@ -37,6 +47,8 @@ usual_value (const Specimen  *specimen,
              const LwAttrRow *row,
              int              word)
 {
+  if (row->type == LW_ATTR_NUMBER && element == LW_E_DAY)
+    return lw_number_text (day_value (row));
   if (row->type == LW_ATTR_NUMBER)
     return lw_number_text (element == LW_E_STEP || element == LW_E_PART ? row->high : row->low);
   if (row->type == LW_ATTR_WORD)
@@ -47,15 +59,26 @@ usual_value (const Specimen  *specimen,
   return g_strdup (row->type == LW_ATTR_ID ? id_value (specimen) : "Name");
 }
 
-/* An aim needs a side; the lower one unless a side is under test. */
+/* Whether the row is the first of a pair, of which the other is not under test. */
+static gboolean
+is_of_pair (const Specimen  *specimen,
+            LwElement        element,
+            const LwAttrRow *row,
+            const LwAttrRow *next)
+{
+  return next != NULL && next->instead && !is_under_test (specimen, element, next);
+}
+
+/* An aim needs a side; the lower one unless a side is under test. Hours need a start. */
 static gboolean
 is_wanted (const Specimen  *specimen,
            LwElement        element,
            const LwAttrRow *row)
 {
   gboolean side = element == LW_E_AIM && strcmp (row->name, "low") == 0;
+  gboolean hours = specimen->element != LW_E_CONSTANT && specimen->element != LW_E_DAY;
 
-  return row->needed || row->type == LW_ATTR_ID
+  return row->needed || row->type == LW_ATTR_ID || (row->type == LW_ATTR_TIME && hours)
          || (side && !(specimen->element == LW_E_AIM && strcmp (specimen->name, "high") == 0));
 }
 
@@ -78,7 +101,8 @@ put_start (GString        *text,
       g_autofree char *usual = usual_value (specimen, element, &rows[i], word);
       const char *value = tested ? specimen->value : usual;
 
-      if (value != NULL && (tested || is_wanted (specimen, element, &rows[i])))
+      if (value != NULL && (tested || is_wanted (specimen, element, &rows[i])
+                            || is_of_pair (specimen, element, &rows[i], i + 1 < n ? &rows[i + 1] : NULL)))
         g_string_append_printf (text, " %s=\"%s\"", rows[i].name, value);
     }
 }
@@ -140,7 +164,8 @@ specimen_text (const Specimen *specimen)
   g_string_append (text, "</leaf>\n");
   put_start (text, specimen, LW_E_WEATHER, -1);
   g_string_append (text, ">\n");
-  put_empty (text, specimen, LW_E_HOUR, -1);
+  put_empty (text, specimen, specimen->element == LW_E_CONSTANT || specimen->element == LW_E_DAY
+                               ? specimen->element : LW_E_HOUR, -1);
   g_string_append (text, "</weather>\n");
   put_start (text, specimen, LW_E_BATCH, -1);
   g_string_append (text, ">\n");

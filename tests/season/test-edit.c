@@ -52,6 +52,27 @@ repeat_batch (const LwSeason *season)
 }
 
 static LwSeason *
+put_aim (const LwSeason *season)
+{
+  return lw_edit_put_aim (season, FULL, 1, (LwAim) { LW_MOISTURE, 50, 60, 1, NULL });
+}
+
+static LwSeason *
+remove_aim (const LwSeason *season)
+{
+  return lw_edit_remove_aim (season, FULL, 1, LW_ROAST);
+}
+
+static LwSeason *
+take_tea (const LwSeason *season)
+{
+  char note[] = "our own";
+  const LwAim aims[] = { { LW_MOISTURE, 3, 6, 1, note }, { LW_GREEN, 1, INFINITY, 2, NULL } };
+
+  return lw_edit_take_tea (season, FULL, "green", aims, G_N_ELEMENTS (aims));
+}
+
+static LwSeason *
 remove_batch (const LwSeason *season)
 {
   return lw_edit_remove_batch (season, FULL);
@@ -74,6 +95,9 @@ static const Edit edits[] = {
   { "rename-batch", rename_batch, 2, 1 },
   { "repeat-batch", repeat_batch, 3, 2 },
   { "remove-batch", remove_batch, 1, 1 },
+  { "put-aim", put_aim, 2, 1 },
+  { "remove-aim", remove_aim, 2, 1 },
+  { "take-tea", take_tea, 2, 1 },
 };
 
 static guint
@@ -193,6 +217,61 @@ test_rename_and_remove (void)
   g_assert_true (removed->batches[0] == season->batches[PLAIN]);
 }
 
+/* One aim at an outcome at one place; a note stays with its aim. */
+static void
+test_aims (void)
+{
+  g_autoptr (LwSeason) season = sample_season ();
+  g_autoptr (LwSeason) put = put_aim (season);
+  g_autoptr (LwSeason) removed = remove_aim (put);
+  g_autoptr (LwSeason) taken = take_tea (season);
+  g_autoptr (LwSeason) last = lw_edit_remove_aim (season, FULL, -1, LW_OXIDATION);
+  const LwBatch *tea = taken->batches[FULL];
+
+  g_assert_cmpstr (lw_batch_aim (season->batches[FULL], 1, LW_MOISTURE)->note, ==, "so that it <rolls>");
+  g_assert_cmpuint (put->batches[FULL]->steps[1].n_aims, ==, 2);
+  g_assert_cmpfloat (lw_batch_aim (put->batches[FULL], 1, LW_MOISTURE)->low, ==, 50);
+  g_assert_null (lw_batch_aim (put->batches[FULL], 1, LW_MOISTURE)->note);
+  g_assert_null (lw_batch_aim (put->batches[FULL], 0, LW_MOISTURE));
+
+  g_assert_cmpuint (removed->batches[FULL]->steps[1].n_aims, ==, 1);
+  g_assert_null (lw_batch_aim (removed->batches[FULL], 1, LW_ROAST));
+  g_assert_nonnull (lw_batch_aim (removed->batches[FULL], 1, LW_MOISTURE));
+  g_assert_null (lw_batch_aim (last->batches[FULL], -1, LW_OXIDATION));
+
+  g_assert_cmpstr (tea->tea, ==, "green");
+  g_assert_cmpuint (tea->n_aims, ==, 2);
+  g_assert_cmpstr (lw_batch_aim (tea, -1, LW_MOISTURE)->note, ==, "our own");
+  g_assert_null (lw_batch_aim (tea, -1, LW_OXIDATION));
+  g_assert_cmpuint (tea->steps[1].n_aims, ==, season->batches[FULL]->steps[1].n_aims);
+}
+
+/* A weather of a known id takes the place of the old one; a batch follows one or none. */
+static void
+test_weather (void)
+{
+  static const LwHour hours[] = { { 20, 60, 500, 1 } };
+  g_autoptr (LwSeason) season = sample_season ();
+  g_autoptr (LwSeason) more = lw_edit_add_weather (season, lw_weather_new ("new", "New", 0, hours, 1));
+  g_autoptr (LwSeason) other = lw_edit_add_weather (more, lw_weather_new ("march", "Other", 0, hours, 1));
+  g_autoptr (LwSeason) none = lw_edit_set_batch_weather (more, FULL, NULL);
+  g_autoptr (LwSeason) set_new = lw_edit_set_batch_weather (none, FULL, "new");
+
+  g_assert_cmpuint (more->n_weathers, ==, season->n_weathers + 1);
+  g_assert_null (lw_season_weather (season, "new"));
+  g_assert_true (lw_season_weather (more, "march") == lw_season_weather (season, "march"));
+
+  g_assert_cmpuint (other->n_weathers, ==, more->n_weathers);
+  g_assert_true (other->weathers[0] == lw_season_weather (other, "march"));
+  g_assert_cmpstr (other->weathers[0]->name, ==, "Other");
+  g_assert_cmpstr (lw_season_weather (more, "march")->name, ==, "März");
+
+  g_assert_null (none->batches[FULL]->weather);
+  g_assert_true (none->batches[PLAIN] == more->batches[PLAIN]);
+  g_assert_cmpstr (set_new->batches[FULL]->weather, ==, "new");
+  g_assert_cmpstr (more->batches[FULL]->weather, ==, "march");
+}
+
 static void
 test_check (void)
 {
@@ -242,6 +321,26 @@ test_new_season (void)
   sample_assert_same (read, season);
 }
 
+/* A step made shorter than a weigh-in keeps it, and the season can still be saved and read. */
+static void
+test_weigh_in_kept (void)
+{
+  g_autoptr (LwSeason) season = lw_edit_new_season (0);
+  LwBatch *batch = lw_batch_copy (season->batches[0]);
+  g_autoptr (LwSeason) shorter = NULL, read = NULL;
+  g_autofree char *text = NULL;
+  gsize length;
+
+  lw_batch_add_weigh_in (batch, 1, (LwWeighIn) { .minute = 12, .of = LW_LEAF_C, .value = 80, .sd = 2 });
+  lw_season_put_batch (season, 0, batch);
+  shorter = lw_edit_set (season, 0, 1, LW_SET_MINUTES, 3);
+  text = lw_document_write (shorter, &length);
+  read = sample_read (text);
+  g_assert_cmpuint (read->batches[0]->steps[1].n_weigh_ins, ==, 1);
+  g_assert_cmpfloat (read->batches[0]->steps[1].weigh_ins[0].minute, ==, 12);
+  g_assert_cmpfloat (lw_step_get (&read->batches[0]->steps[1], LW_SET_MINUTES), ==, 3);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -259,9 +358,12 @@ main (int    argc,
   g_test_add_func ("/edit/set-and-unset", test_set_and_unset);
   g_test_add_func ("/edit/steps", test_steps);
   g_test_add_func ("/edit/repeat", test_repeat);
+  g_test_add_func ("/edit/aims", test_aims);
   g_test_add_func ("/edit/rename-and-remove", test_rename_and_remove);
+  g_test_add_func ("/edit/weather", test_weather);
   g_test_add_func ("/edit/check", test_check);
   g_test_add_func ("/edit/new-season", test_new_season);
+  g_test_add_func ("/edit/weigh-in-kept", test_weigh_in_kept);
 
   return g_test_run ();
 }

@@ -138,7 +138,7 @@ test_season_sharing (void)
 
   g_assert_cmpstr (kept->name, ==, "Batch & 13");
   g_assert_cmpstr (profile->id, ==, "upper-terrace-2");
-  g_assert_cmpuint (weather->n_hours, ==, 3);
+  g_assert_cmpuint (weather->n_hours, ==, 6);
   lw_batch_unref (kept);
   lw_profile_unref (profile);
   lw_weather_unref (weather);

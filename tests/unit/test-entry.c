@@ -48,6 +48,8 @@ test_refused (void)
     { "5 apples", NAN }, { "min", NAN },   { "5 min 30", NAN }, { "90 30", NAN },
     { "nan", NAN },     { "inf", NAN },    { "2,5", NAN },     { "1:30:15", NAN },
     { ":30", NAN },     { "5 min -2 s", NAN }, { "1 h:30", NAN }, { "5 %", NAN },
+    { "1:30 5", NAN },   { "1:", NAN },     { "1:90", NAN },    { "2.5 : 30", NAN },
+    { "1:30 h", NAN },   { "0x10", NAN },   { "1.5:30", NAN },  { "..5", NAN },
   };
 
   check (rows, G_N_ELEMENTS (rows));

@@ -321,6 +321,36 @@ test_drag_body_scale (gconstpointer rtl)
   lw_season_unref (lane.season);
 }
 
+/* Sweeping a short block over long ones moves it from place to place once each: the answer must not depend on
+ * where it stands by now. */
+static void
+test_drag_body_steady (gconstpointer data)
+{
+  gboolean rtl = GPOINTER_TO_INT (data);
+  Lane lane = lane_of (various, rtl);
+  double left, right, y = TOP + 4;
+  LwGrip grip;
+  guint last = 2, moves = 0;
+
+  lw_scale_column (&lane.scale, 2, &left, &right);
+  grip = grip_at (&lane, (left + right) / 2, y);
+  g_assert_cmpint (grip.part, ==, LW_GRIP_BODY);
+
+  for (double along = 0; along < 900; along += 3)
+    {
+      double x = rtl ? (left + right) / 2 + along : (left + right) / 2 - along;
+      g_autoptr (LwSeason) next = lw_grip_drag (&grip, lane.season, 0, &lane.scale, &letter, x, y, FALSE);
+
+      moves += grip.step != last;
+      g_assert_cmpuint (grip.step, <=, last);
+      last = grip.step;
+    }
+  g_assert_cmpuint (last, ==, 0);
+  g_assert_cmpuint (moves, ==, 2);
+
+  lw_season_unref (lane.season);
+}
+
 static void
 add_both_ways (const char   *name,
                GTestDataFunc test)
@@ -346,6 +376,7 @@ main (int    argc,
   g_test_add_func ("/grip/drag-line", test_drag_line);
   add_both_ways ("drag-body", test_drag_body);
   add_both_ways ("drag-body-scale", test_drag_body_scale);
+  add_both_ways ("drag-body-steady", test_drag_body_steady);
 
   return g_test_run ();
 }

@@ -108,6 +108,6 @@ await sh -c 'xprop -root _NET_SUPPORTING_WM_CHECK | grep -q 0x' ||
   fail 'the window manager did not start' "$desk/wm.log"
 
 # timeout makes a process group of its own, which holds all that COMMAND starts.
-timeout -k 5 "${DESK_SECONDS:-170}" "$@" &
+timeout -k 5 "${DESK_SECONDS:-290}" "$@" &
 command=$!
 wait "$command"

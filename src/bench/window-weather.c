@@ -1,0 +1,190 @@
+/* Weather in the window: tables of hours come into the season, a batch follows one of
+ * its weathers. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/window-private.h"
+
+#include "bench/ask.h"
+#include "bench/compat.h"
+#include "season/document.h"
+#include "season/shape.h"
+#include "season/text.h"
+#include "season/weather-csv.h"
+
+/* (transfer full) the name as an id that no weather of the season has. */
+static char *
+unused_id (const LwSeason *season,
+           const char     *name)
+{
+  g_autofree char *like = g_str_to_ascii (name, "C");
+
+  for (char *at = like; *at != '\0'; at++)
+    *at = g_ascii_isalnum (*at) ? g_ascii_tolower (*at) : '-';
+  if (strlen (like) > LW_MAX_ID - 8)
+    like[LW_MAX_ID - 8] = '\0';
+
+  for (guint i = 1;; i++)
+    {
+      g_autofree char *id = *like == '\0' ? g_strdup_printf ("weather-%u", i)
+                            : i == 1 ? g_strdup (like) : g_strdup_printf ("%s-%u", like, i);
+
+      if (lw_season_weather (season, id) == NULL)
+        return g_steal_pointer (&id);
+    }
+}
+
+/* (transfer full) the file's name without folder and ending. */
+static char *
+name_of (const char *path)
+{
+  g_autofree char *base = g_path_get_basename (path);
+  char *dot = strrchr (base, '.');
+  g_autofree char *name = NULL;
+
+  if (dot != NULL && dot != base)
+    *dot = '\0';
+  name = g_filename_display_name (base);
+
+  return g_utf8_strlen (name, -1) > LW_MAX_TEXT ? g_utf8_substring (name, 0, LW_MAX_TEXT) : g_steal_pointer (&name);
+}
+
+static void
+tell_problems (LwWindow   *self,
+               const char *path,
+               GPtrArray  *problems)
+{
+  g_autoptr (GStrvBuilder) lines = g_strv_builder_new ();
+  g_autofree char *base = g_path_get_basename (path);
+  g_autofree char *name = g_filename_display_name (base);
+  g_autofree char *heading = g_strdup_printf (_ ("%s cannot be imported"), name);
+  g_auto (GStrv) all = NULL;
+
+  for (guint i = 0; i < problems->len; i++)
+    {
+      g_autofree char *line = lw_problem_text (g_ptr_array_index (problems, i), name);
+
+      g_strv_builder_add (lines, line);
+    }
+  all = g_strv_builder_end (lines);
+  lw_tell_list (GTK_WINDOW (self), heading, _ ("The season stays as it is."), all);
+}
+
+static void
+import_path (LwWindow   *self,
+             const char *path)
+{
+  const LwSeason *base = lw_session_base (self->session);
+  g_autoptr (GPtrArray) problems = lw_problems_new ();
+  g_autofree char *name = name_of (path), *id = unused_id (base, name);
+  g_autofree char *said = NULL;
+  LwWeather *weather;
+
+  if (base->n_weathers >= LW_MAX_WEATHERS)
+    {
+      lw_window_say (self, _ ("The season has no room for one more weather; nothing was changed."));
+      return;
+    }
+
+  weather = lw_weather_csv_load (path, id, name, problems);
+  if (weather == NULL)
+    {
+      tell_problems (self, path, problems);
+      return;
+    }
+
+  said = g_strdup_printf (ngettext ("“%s” is in the season, %u hour. Choose it under Weather of this batch.",
+                                    "“%s” is in the season, %u hours. Choose it under Weather of this batch.",
+                                    weather->n_hours), name, weather->n_hours);
+  lw_session_edit (self->session, lw_edit_add_weather (base, weather), _ ("Import weather"), NULL);
+  lw_window_say (self, said);
+}
+
+static void
+table_chosen_cb (GFile   *file,
+                 gpointer data)
+{
+  g_autoptr (LwWindow) self = data;
+  g_autofree char *path = file != NULL ? g_file_get_path (file) : NULL;
+
+  if (path != NULL)
+    import_path (self, path);
+  else if (file != NULL)
+    lw_window_say (self, _ ("Only files on this computer can be opened."));
+}
+
+static void
+import_weather (GSimpleAction *action,
+                GVariant      *target,
+                gpointer       data)
+{
+  lw_compat_ask_table (GTK_WINDOW (data), table_chosen_cb, g_object_ref (data));
+}
+
+static void
+import_table (GSimpleAction *action,
+              GVariant      *target,
+              gpointer       data)
+{
+  import_path (LW_WINDOW (data), g_variant_get_bytestring (target));
+}
+
+static void
+choose_weather (GSimpleAction *action,
+                GVariant      *target,
+                gpointer       data)
+{
+  LwWindow *self = data;
+  const LwSeason *base = lw_session_base (self->session);
+  const char *id = g_variant_get_string (target, NULL);
+  int batch = lw_session_batch_index (self->session);
+
+  if (batch < 0 || g_strcmp0 (base->batches[batch]->weather != NULL ? base->batches[batch]->weather : "", id) == 0)
+    return;
+  if (*id != '\0' && lw_season_weather (base, id) == NULL)
+    return;
+
+  lw_session_edit (self->session, lw_edit_set_batch_weather (base, (guint) batch, *id != '\0' ? id : NULL),
+                   _ ("Set weather of batch"), NULL);
+}
+
+static void
+add_item (GMenu      *menu,
+          const char *name,
+          const char *id)
+{
+  g_auto (GStrv) parts = g_strsplit (name, "_", -1);
+  g_autofree char *label = g_strjoinv ("__", parts); /* no letter to reach it by */
+  g_autoptr (GMenuItem) item = g_menu_item_new (label, NULL);
+
+  g_menu_item_set_action_and_target (item, "win.batch-weather", "s", id);
+  g_menu_append_item (menu, item);
+}
+
+/* The season's weathers as they are now, and which of them the batch has. */
+static void
+season_cb (LwWindow *self)
+{
+  const LwSeason *season = lw_session_season (self->session);
+  const LwBatch *batch = lw_session_batch (self->session);
+  GSimpleAction *action = G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "batch-weather"));
+
+  g_menu_remove_all (self->weather_menu);
+  add_item (self->weather_menu, _ ("None"), "");
+  for (guint i = 0; i < season->n_weathers; i++)
+    add_item (self->weather_menu, season->weathers[i]->name, season->weathers[i]->id);
+
+  g_simple_action_set_enabled (action, batch != NULL);
+  g_simple_action_set_state (action, g_variant_new_string (batch != NULL && batch->weather != NULL ? batch->weather : ""));
+}
+
+void
+lw_window_add_weather_actions (LwWindow *self)
+{
+  static const GActionEntry entries[] = {
+    { .name = "import-weather", .activate = import_weather },
+    { .name = "import-table", .activate = import_table, .parameter_type = "ay" },
+    { .name = "batch-weather", .activate = choose_weather, .parameter_type = "s", .state = "''" },
+  };
+
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  g_signal_connect_object (self->session, "season", G_CALLBACK (season_cb), self, G_CONNECT_SWAPPED);
+}

@@ -1,0 +1,108 @@
+/* How long knock-on and reaching take: batches of four and of six steps. Prints medians; asserts nothing. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <gsl/gsl_errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+#include "season/edit.h"
+#include "study/reach.h"
+
+#define TIMES 21
+
+typedef void (*Work) (LwSeason *season);
+
+static const LwKind six[] = {
+  LW_KIND_WITHER, LW_KIND_FIX_PAN, LW_KIND_ROLL, LW_KIND_REST, LW_KIND_DRY_SUN, LW_KIND_ROAST,
+};
+
+static const LwKind four[] = { LW_KIND_WITHER, LW_KIND_FIX_PAN, LW_KIND_ROLL, LW_KIND_DRY_AIR };
+
+static LwSeason *
+season_of (const LwKind *kinds,
+           guint         n)
+{
+  LwSeason *season = lw_season_new ("S");
+  LwProfile *leaf = lw_profile_start ();
+  LwBatch *batch = lw_batch_new ("1");
+
+  g_free (batch->leaf);
+  batch->leaf = g_strdup (leaf->id);
+  for (guint i = 0; i < n; i++)
+    lw_batch_insert_step (batch, i, lw_step_new (kinds[i]));
+  lw_season_add_profile (season, leaf);
+  lw_season_insert_batch (season, 0, batch);
+
+  return season;
+}
+
+static void
+knock (LwSeason *season)
+{
+  g_autoptr (GArray) knocks = lw_knock_on (season, 0, -1, NULL);
+}
+
+/* Four outcomes held while the wither is three hours longer, or as near as may be. */
+static void
+reach (LwSeason *season)
+{
+  g_autoptr (GArray) wants = g_array_new (FALSE, FALSE, sizeof (LwWant)), free = lw_reach_free (season, 0, 0);
+  g_autoptr (LwSeason) longer = lw_edit_set (season, 0, 0, LW_SET_MINUTES, 1260);
+  g_autoptr (LwPlan) plan = lw_plan_new (season, 0);
+  g_autoptr (LwMarch) march = lw_march_new ();
+  g_autoptr (LwTrack) track = lw_plan_march (plan, march, (LwSampling) { .samples = 1 });
+  g_autoptr (LwReached) reached = NULL;
+  static const struct { guint step; LwQuantity of; } held[] = {
+    { 1, LW_MOISTURE }, { 2, LW_RUPTURE }, { 3, LW_MOISTURE }, { 3, LW_OXIDATION },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (held); i++)
+    {
+      LwOutcome end = lw_track_end (track, held[i].step, -1);
+      double value = lw_quantity_of (held[i].of, &end);
+      LwWant want = { held[i].step, held[i].of, value, value, 1 };
+
+      g_array_append_val (wants, want);
+    }
+  g_array_set_size (free, MIN (free->len, 8));
+  reached = lw_reach (longer, 0, wants, free, NULL, NULL);
+}
+
+static int
+by_size (const void *a,
+         const void *b)
+{
+  gint64 x = *(const gint64 *) a, y = *(const gint64 *) b;
+
+  return x < y ? -1 : x > y;
+}
+
+static void
+tell (const char *what,
+      Work        work,
+      LwSeason   *season)
+{
+  gint64 us[TIMES];
+
+  for (guint i = 0; i < TIMES; i++)
+    {
+      gint64 begin = g_get_monotonic_time ();
+
+      work (season);
+      us[i] = g_get_monotonic_time () - begin;
+    }
+  qsort (us, TIMES, sizeof *us, by_size);
+  printf ("%-48s median %6.1f ms, least %6.1f ms\n", what, us[TIMES / 2] / 1e3, us[0] / 1e3);
+}
+
+int
+main (void)
+{
+  g_autoptr (LwSeason) long_batch = season_of (six, G_N_ELEMENTS (six));
+  g_autoptr (LwSeason) short_batch = season_of (four, G_N_ELEMENTS (four));
+
+  gsl_set_error_handler_off ();
+  tell ("knock-on, six steps, all settings", knock, long_batch);
+  tell ("reach, four wants, eight free settings", reach, short_batch);
+
+  return 0;
+}
