@@ -21,6 +21,8 @@ static const struct
   { "win.save-as", { "<Control><Shift>s" } },
   { "win.undo", { "<Control>z" } },
   { "win.redo", { "<Control><Shift>z", "<Control>y" } },
+  { "win.show-side", { "F9" } },
+  { "win.reach-aims", { "<Control>e" } },
   { "win.repeat-batch", { "<Control>r" } },
   { "win.rename-batch", { "F2" } },
   { "window.close", { "<Control>w" } },

@@ -47,6 +47,22 @@ read_number (const char *text,
   return *end != text && isfinite (*value);
 }
 
+gboolean
+lw_entry_parse_number (const char *text,
+                       double     *value)
+{
+  const char *p = text + strspn (text, " \t");
+  gboolean minus = *p == '-';
+  char *end;
+
+  if (!read_number (p + minus, value, &end) || end[strspn (end, " \t")] != '\0')
+    return FALSE;
+
+  *value = minus ? -*value : *value;
+
+  return TRUE;
+}
+
 /* "1:30", hours and minutes. */
 static gboolean
 read_clock (const char *text,

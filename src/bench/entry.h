@@ -11,6 +11,10 @@
 gboolean   lw_entry_parse_minutes (const char *text,
                                    double     *minutes);
 
+/* Reads one number with the user's decimal sign, or the one of the C locale. FALSE if it is none. */
+gboolean   lw_entry_parse_number  (const char *text,
+                                   double     *value);
+
 /* A spin button for a setting of a kind. Signal "refused" is not needed: `refused` (transfer none) is a label
  * that says why what was typed cannot be. */
 GtkWidget *lw_entry_new           (LwKind      kind,

@@ -128,6 +128,28 @@ match_children (LwLane *self,
     offer_add (g_ptr_array_index (self->adds, i), n < LW_MAX_STEPS);
 }
 
+/* What the search for what holds moved, until the next edit. */
+static char *
+moved (LwLane        *self,
+       const LwBatch *batch,
+       guint          step)
+{
+  const LwSeason *before = lw_session_before (self->session);
+  guint at = (guint) lw_session_batch_index (self->session);
+  const LwBatch *was = before != NULL && at < before->n_batches ? before->batches[at] : NULL;
+  const LwStep *now = &batch->steps[step];
+  const LwKindRow *kind = lw_kind_row (now->kind);
+  char *words = NULL;
+
+  if (was == NULL || was->n_steps != batch->n_steps || was->steps[step].kind != now->kind
+      || lw_session_said (self->session) == NULL)
+    return NULL;
+  for (guint i = 0; i < kind->n_settings && words == NULL; i++)
+    words = lw_tell_change (&was->steps[step], now, kind->settings[i].setting);
+
+  return words;
+}
+
 static char *
 change_of (LwLane        *self,
            const LwBatch *batch,
@@ -137,7 +159,7 @@ change_of (LwLane        *self,
   int setting = self->dragging ? lw_grip_setting (&self->grip, batch) : -1;
 
   if (setting < 0 || step != self->grip.step)
-    return NULL;
+    return moved (self, batch, step);
 
   return lw_tell_change (&base->batches[lw_session_batch_index (self->session)]->steps[step], &batch->steps[step],
                          (LwSetting) setting);
@@ -321,6 +343,7 @@ lw_lane_new (LwSession *session)
   self->session = g_object_ref (session);
   g_signal_connect_object (session, "track", G_CALLBACK (show_blocks), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "step", G_CALLBACK (show_blocks), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "said", G_CALLBACK (show_blocks), self, G_CONNECT_SWAPPED);
   lw_lane_add_keys (self);
 
   return GTK_WIDGET (self);

@@ -14,6 +14,7 @@ void
 lw_session_drop_ghost (LwSession *self)
 {
   g_clear_pointer (&self->ghost, lw_track_unref);
+  g_clear_pointer (&self->before, lw_season_unref);
   g_array_set_size (self->ghost_minutes, 0);
 }
 
@@ -25,6 +26,7 @@ lw_session_take_ghost (LwSession *self)
     return;
 
   self->ghost = lw_track_ref (self->track);
+  self->before = lw_season_ref (lw_session_base (self));
   g_array_append_vals (self->ghost_minutes, self->track_minutes->data, self->track_minutes->len);
 }
 
@@ -114,6 +116,31 @@ lw_session_choose_step (LwSession *self,
     return;
 
   self->step = step;
+  lw_session_emit (self, LW_SESSION_STEP);
+}
+
+int
+lw_session_place (LwSession *self)
+{
+  const LwBatch *batch = lw_session_batch (self);
+
+  return batch != NULL && self->at_step && self->step + 1 < (int) batch->n_steps ? self->step : -1;
+}
+
+gboolean
+lw_session_looks_at_step (LwSession *self)
+{
+  return self->at_step;
+}
+
+void
+lw_session_look_at_step (LwSession *self,
+                         gboolean   at_step)
+{
+  if (self->at_step == at_step)
+    return;
+
+  self->at_step = at_step;
   lw_session_emit (self, LW_SESSION_STEP);
 }
 

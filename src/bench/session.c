@@ -17,6 +17,10 @@ lw_session_finalize (GObject *object)
   g_free (self->path);
   g_free (self->last_key);
   g_free (self->trouble);
+  g_free (self->said);
+  g_clear_pointer (&self->hold, lw_hold_free);
+  g_clear_pointer (&self->wanted, lw_season_unref);
+  g_clear_pointer (&self->before, lw_season_unref);
   g_clear_pointer (&self->history, lw_history_free);
   g_clear_pointer (&self->preview, lw_season_unref);
   g_clear_pointer (&self->track, lw_track_unref);
@@ -31,7 +35,8 @@ lw_session_finalize (GObject *object)
 static void
 lw_session_class_init (LwSessionClass *klass)
 {
-  static const char *const names[LW_SESSION_N_SIGNALS] = { "season", "track", "stale", "reading", "step" };
+  static const char *const names[LW_SESSION_N_SIGNALS] = { "season", "track", "stale", "reading", "step",
+                                                            "said" };
 
   G_OBJECT_CLASS (klass)->finalize = lw_session_finalize;
 
@@ -46,6 +51,7 @@ lw_session_init (LwSession *self)
   self->batch = -1;
   self->step = -1;
   self->march = lw_march_new ();
+  lw_session_init_hold (self);
   self->track_minutes = g_array_new (FALSE, FALSE, sizeof (double));
   self->ghost_minutes = g_array_new (FALSE, FALSE, sizeof (double));
   if (self->march == NULL)
@@ -65,8 +71,8 @@ lw_session_new (void)
   return g_object_new (LW_TYPE_SESSION, NULL);
 }
 
-static void
-mark_stale (LwSession *self)
+void
+lw_session_mark_stale (LwSession *self)
 {
   self->stale = TRUE;
   lw_session_emit (self, LW_SESSION_STALE);
@@ -86,12 +92,14 @@ keep_in_season (LwSession *self)
     self->reading = FALSE;
 }
 
-static void
-season_changed (LwSession *self)
+void
+lw_session_changed (LwSession *self)
 {
   keep_in_season (self);
+  if (lw_session_batch (self) != NULL)
+    lw_hold_check (self->hold, lw_session_batch (self));
   lw_session_emit (self, LW_SESSION_SEASON);
-  mark_stale (self);
+  lw_session_mark_stale (self);
 }
 
 void
@@ -99,6 +107,8 @@ lw_session_open (LwSession  *self,
                  LwSeason   *season,
                  const char *path)
 {
+  lw_session_stop_seeking (self);
+  lw_hold_clear (self->hold);
   g_clear_pointer (&self->history, lw_history_free);
   g_clear_pointer (&self->preview, lw_season_unref);
   g_clear_pointer (&self->last_key, g_free);
@@ -111,7 +121,7 @@ lw_session_open (LwSession  *self,
   self->path = g_strdup (path);
   self->batch = 0;
   self->step = -1;
-  season_changed (self);
+  lw_session_changed (self);
 }
 
 const char *
@@ -179,13 +189,28 @@ lw_session_choose (LwSession *self,
   if (self->batch == (int) batch)
     return;
 
+  lw_session_stop_seeking (self);
+  lw_hold_clear (self->hold);
   g_clear_pointer (&self->last_key, g_free);
   self->batch = (int) batch;
   self->step = -1;
   self->reading = FALSE;
   g_clear_pointer (&self->track, lw_track_unref);
   lw_session_drop_ghost (self);
-  season_changed (self);
+  lw_session_changed (self);
+}
+
+void
+lw_session_push (LwSession  *self,
+                 LwSeason   *season,
+                 const char *label)
+{
+  lw_session_compute (self);
+  lw_session_take_ghost (self);
+  lw_history_push (self->history, season, label);
+  lw_season_unref (season);
+  g_clear_pointer (&self->last_key, g_free);
+  lw_session_changed (self);
 }
 
 void
@@ -194,20 +219,21 @@ lw_session_edit (LwSession  *self,
                  const char *label,
                  const char *key)
 {
+  g_autoptr (LwSeason) base = lw_season_ref (lw_session_base (self));
+  g_autoptr (LwSeason) edited = lw_season_ref (season);
+
+  lw_session_stop_seeking (self);
   if (key != NULL && g_strcmp0 (key, self->last_key) == 0 && lw_history_amend (self->history, season))
     {
       lw_season_unref (season);
-      season_changed (self);
-      return;
+      lw_session_changed (self);
     }
-
-  lw_session_compute (self);
-  lw_session_take_ghost (self);
-  lw_history_push (self->history, season, label);
-  lw_season_unref (season);
-  g_free (self->last_key);
-  self->last_key = g_strdup (key);
-  season_changed (self);
+  else
+    {
+      lw_session_push (self, season, label);
+      self->last_key = g_strdup (key);
+    }
+  lw_session_seek (self, base, edited);
 }
 
 void
@@ -229,13 +255,14 @@ go (LwSession *self,
   if (self->dragging)
     return;
 
+  lw_session_stop_seeking (self);
   lw_session_compute (self);
   lw_session_take_ghost (self);
   if (!move (self->history))
     return;
 
   g_clear_pointer (&self->last_key, g_free);
-  season_changed (self);
+  lw_session_changed (self);
 }
 
 void
@@ -265,6 +292,7 @@ lw_session_redo_label (LwSession *self)
 void
 lw_session_drag_begin (LwSession *self)
 {
+  lw_session_stop_seeking (self);
   lw_session_compute (self);
   lw_session_take_ghost (self);
   self->dragging = TRUE;
@@ -277,8 +305,10 @@ lw_session_preview (LwSession *self,
   g_return_if_fail (self->dragging);
 
   g_clear_pointer (&self->preview, lw_season_unref);
-  self->preview = season;
-  mark_stale (self);
+  self->preview = lw_session_follow (self, season);
+  lw_session_seek (self, lw_session_base (self), season);
+  lw_season_unref (season);
+  lw_session_mark_stale (self);
 }
 
 void
@@ -291,16 +321,19 @@ lw_session_drag_commit (LwSession  *self,
   g_clear_pointer (&self->last_key, g_free);
   if (season != NULL)
     lw_history_push (self->history, season, label);
-  season_changed (self);
+  if (!lw_hold_seeks (self->hold))
+    g_clear_pointer (&self->wanted, lw_season_unref);
+  lw_session_changed (self);
 }
 
 void
 lw_session_drag_cancel (LwSession *self)
 {
   self->dragging = FALSE;
+  lw_session_stop_seeking (self);
   g_clear_pointer (&self->preview, lw_season_unref);
   lw_session_drop_ghost (self);
-  season_changed (self);
+  lw_session_changed (self);
 }
 
 gboolean

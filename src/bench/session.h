@@ -17,7 +17,8 @@ G_DECLARE_FINAL_TYPE (LwSession, lw_session, LW, SESSION, GObject)
  * "track": the batch in hand, its steps or its curves changed.
  * "stale": a new result is due; somebody with a frame clock calls lw_session_compute.
  * "reading": the reading line moved.
- * "step": another step is in hand. */
+ * "step": another step is in hand, or the result is looked at elsewhere.
+ * "said": a search for what holds or reaches the aims came to an end; lw_session_said. */
 LwSession      *lw_session_new          (void);
 
 /* Takes up a season as the document. `path` NULL: not in a file yet. */
@@ -69,6 +70,40 @@ gboolean        lw_session_is_dragging  (LwSession   *self);
 /* (transfer none) the season that previews are made from. */
 LwSeason       *lw_session_base         (LwSession   *self);
 
+/* Locks an outcome at the end of `step` (-1: the finished tea) where it stands now, or lets it go. While anything is
+ * locked, the settings from an edited step on move by the least that keeps it, but for the edited and the pinned ones.
+ * Locks and pins belong to the batch in hand and end with it. */
+void            lw_session_lock         (LwSession   *self,
+                                         int          step,
+                                         LwQuantity   of,
+                                         gboolean     locked);
+/* FALSE if it is not locked. `value` (nullable): where it is held. */
+gboolean        lw_session_locked       (LwSession   *self,
+                                         int          step,
+                                         LwQuantity   of,
+                                         double      *value);
+guint           lw_session_n_locks      (LwSession   *self);
+/* Lets go all locks. */
+void            lw_session_unlock       (LwSession   *self);
+void            lw_session_pin          (LwSession   *self,
+                                         guint        step,
+                                         LwSetting    setting,
+                                         gboolean     pinned);
+gboolean        lw_session_pinned       (LwSession   *self,
+                                         guint        step,
+                                         LwSetting    setting);
+
+/* Searches for settings that meet the batch's aims, with what is locked; one edit when found. FALSE if there is
+ * nothing to aim at. */
+gboolean        lw_session_reach        (LwSession   *self);
+/* Whether a search is under way. */
+gboolean        lw_session_seeks        (LwSession   *self);
+/* What the last search came to, translated; NULL if there was none since the last edit. */
+const char     *lw_session_said         (LwSession   *self);
+
+/* (nullable) the season that the ghost is of. */
+const LwSeason *lw_session_before       (LwSession   *self);
+
 /* Computes what is due; cheap if nothing is. */
 void            lw_session_compute      (LwSession   *self);
 
@@ -85,6 +120,13 @@ const char     *lw_session_trouble      (LwSession   *self);
 int             lw_session_step         (LwSession   *self);
 void            lw_session_choose_step  (LwSession   *self,
                                          int          step);
+
+/* Where the result is looked at: the end of the step in hand, or -1: the finished tea. At first the latter, whatever
+ * is in hand; the last step leaves the finished tea, too. */
+int             lw_session_place        (LwSession   *self);
+gboolean        lw_session_looks_at_step (LwSession  *self);
+void            lw_session_look_at_step (LwSession   *self,
+                                         gboolean     at_step);
 
 /* The reading line; FALSE if it is off. */
 gboolean        lw_session_reading      (LwSession   *self,

@@ -104,6 +104,31 @@ add_weather (Row     *row,
   gtk_grid_attach (grid, check, 3, y, 1, 1);
 }
 
+static void
+pin_cb (GtkToggleButton *pin,
+        const Row       *row)
+{
+  lw_session_pin (row->session, row->step, row->setting, gtk_toggle_button_get_active (pin));
+}
+
+static void
+add_pin (Row     *row,
+         GtkGrid *grid,
+         int      y)
+{
+  GtkWidget *pin = gtk_toggle_button_new ();
+  /* Translators: a setting that the program may not move */
+  g_autofree char *name = g_strdup_printf (_ ("Pin %s"), _ (lw_setting_row (row->setting)->label));
+
+  gtk_button_set_icon_name (GTK_BUTTON (pin), "view-pin-symbolic");
+  gtk_widget_add_css_class (pin, "flat");
+  gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (pin), lw_session_pinned (row->session, row->step, row->setting));
+  gtk_widget_set_tooltip_text (pin, _ ("Never move this setting to hold or reach a result"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (pin), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  g_signal_connect (pin, "toggled", G_CALLBACK (pin_cb), row);
+  gtk_grid_attach (grid, pin, 4, y, 1, 1);
+}
+
 /* Three lines of the grid: the field, what it does and its range, and, hidden, a refusal. */
 static void
 add_row (GtkGrid             *grid,
@@ -137,11 +162,12 @@ add_row (GtkGrid             *grid,
   gtk_grid_attach (grid, name, 0, y, 1, 1);
   gtk_grid_attach (grid, row->entry, 1, y, 1, 1);
   gtk_grid_attach (grid, unit, 2, y, 1, 1);
-  gtk_grid_attach (grid, refused, 0, y + 1, 4, 1);
-  gtk_grid_attach (grid, effect, 0, y + 2, 4, 1);
+  gtk_grid_attach (grid, refused, 0, y + 1, 5, 1);
+  gtk_grid_attach (grid, effect, 0, y + 2, 5, 1);
 
   if (range->weather && batch->weather != NULL)
     add_weather (row, grid, y);
+  add_pin (row, grid, y);
   g_signal_connect (row->entry, "value-changed", G_CALLBACK (value_cb), row);
 }
 

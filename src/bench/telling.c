@@ -161,3 +161,67 @@ lw_tell_change (const LwStep *before,
 
   return g_strdup_printf ("%.*f → %s", lw_setting_row (setting)->digits, from, last);
 }
+
+char *
+lw_tell_outcome (const LwOutcomeLook *look)
+{
+  g_autofree char *value = lw_tell_value (look->quantity, look->value);
+  g_autofree char *verdict = lw_outcome_verdict (look), *change = lw_outcome_change (look->quantity, look->change);
+  g_autoptr (GString) words = g_string_new (NULL);
+
+  /* Translators: an outcome and its value */
+  g_string_append_printf (words, _ ("%s %s."), _ (lw_quantity_row (look->quantity)->label), value);
+  if (look->more != NULL)
+    g_string_append_printf (words, " %s.", look->more);
+  if (look->aimed)
+    {
+      g_autofree char *window = lw_outcome_window (look->quantity, look->low, look->high);
+
+      /* Translators: a window: "Aim: 3.0 to 7.0." */
+      g_string_append_printf (words, _ (" Aim: %s."), window);
+    }
+  if (verdict != NULL)
+    g_string_append_printf (words, " %s.", verdict);
+  if (*change != '\0')
+    /* Translators: by how much, with sign */
+    g_string_append_printf (words, _ (" Changed by %s."), change);
+
+  return g_string_free (g_steal_pointer (&words), FALSE);
+}
+
+/* What a want missed, one of a list. */
+static void
+tell_missed (GString      *words,
+             const LwWant *want,
+             const LwMet  *met)
+{
+  const LwQuantityRow *row = lw_quantity_row (want->of);
+  g_autofree char *by = lw_tell_value (want->of, fabs (met->missed));
+
+  if (words->len > 0)
+    g_string_append (words, _ (", "));
+  /* Translators: an outcome, by how much it misses, after which step; one of a list */
+  g_string_append_printf (words, met->missed > 0 ? _ ("%s ends %s above (step %u)") : _ ("%s ends %s below (step %u)"),
+                          _ (row->label), by, want->step + 1);
+}
+
+char *
+lw_tell_reached (const GArray    *wants,
+                 const LwReached *reached,
+                 gboolean         aims)
+{
+  g_autoptr (GString) missed = g_string_new (NULL);
+
+  if (reached == NULL)
+    return g_strdup (_ ("No settings were found: the batch cannot be computed."));
+  if (reached->all_met)
+    return g_strdup (aims ? _ ("All aims are met.") : _ ("All that is locked is held."));
+
+  for (guint i = 0; i < reached->n; i++)
+    if (!reached->wants[i].met)
+      tell_missed (missed, &g_array_index (wants, LwWant, i), &reached->wants[i]);
+
+  /* Translators: then a list of what is missed */
+  return g_strdup_printf (aims ? _ ("Nearest that was found; still missed: %s.") : _ ("This cannot be held: %s."),
+                          missed->str);
+}

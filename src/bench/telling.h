@@ -3,7 +3,8 @@
 #pragma once
 
 #include "leaf/track.h"
-#include "season/season.h"
+#include "draw/outcome.h"
+#include "study/reach.h"
 
 /* (transfer full) "Step 2 of 4: fix in pan, 25 min, 260 °C wall. Then moisture 61.0 %, ...". */
 char *lw_tell_step   (const LwSeason *season,
@@ -19,6 +20,15 @@ char *lw_tell_panel  (const LwBatch  *batch,
 /* (transfer full) the value and unit: "61.0 % wet basis". */
 char *lw_tell_value  (LwQuantity      quantity,
                       double          value);
+
+/* (transfer full) "Moisture 7.1 % wet basis, aim 3 to 7: above. Changed by +0.4." */
+char *lw_tell_outcome (const LwOutcomeLook *look);
+
+/* (transfer full) how `wants` (LwWant) came out; `reached` NULL: nothing could be computed. `aims`: they are the
+ * batch's aims, not what was locked. */
+char *lw_tell_reached (const GArray    *wants,
+                       const LwReached *reached,
+                       gboolean         aims);
 
 /* (transfer full) what an edit does: "Set time of fix in pan". */
 char *lw_tell_set    (const LwStep   *step,

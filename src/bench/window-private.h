@@ -1,5 +1,5 @@
 /* What the window's files share: window.c shows, window-file.c opens and saves,
- * window-batch.c does what concerns a batch as a whole, window-weather.c weather. */
+ * window-batch.c does what concerns a batch as a whole, window-weather.c weather, window-side.c the side column. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
@@ -15,6 +15,7 @@ struct _LwWindow
   GtkWidget *undo_button;
   GtkWidget *redo_button;
   GtkWidget *paned;
+  GtkWidget *side_paned;
   GtkWidget *scrolled;
   GtkWidget *trouble;
   GtkWidget *status;
@@ -23,6 +24,7 @@ struct _LwWindow
 
   LwSession *session;
   LwBoard *board;
+  GtkWidget *side;
   GSettings *settings;   /* (nullable) */
 };
 
@@ -42,6 +44,9 @@ void lw_window_when_safe   (LwWindow   *self,
 
 /* window-batch.c */
 void lw_window_add_batch_actions (LwWindow *self);
+
+/* window-side.c; the session must be there. */
+void lw_window_add_side (LwWindow *self);
 
 /* window-weather.c; the session must be there. */
 void lw_window_add_weather_actions (LwWindow *self);

@@ -231,6 +231,7 @@ lw_window_class_init (LwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LwWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, redo_button);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, paned);
+  gtk_widget_class_bind_template_child (widget_class, LwWindow, side_paned);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, scrolled);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, trouble);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, status);
@@ -262,6 +263,7 @@ lw_window_init (LwWindow *self)
   g_signal_connect_object (self->session, "season", G_CALLBACK (season_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "track", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
 
+  lw_window_add_side (self);
   add_keys (self);
   restore_size (self);
   lw_window_refill_recent (self);

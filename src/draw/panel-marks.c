@@ -4,12 +4,12 @@
 #include <math.h>
 
 #include "draw/space.h"
+#include "draw/verdict.h"
 
 #define BRACKET_IN 4.0     /* from the column's edge */
 #define BRACKET_HOOK 5.0
 #define BRACKET_LEAST 5.0  /* px high, to be seen */
 #define BRACKET_STEP 9.0   /* between two at one edge */
-#define ARROW 4.0
 #define POINT 3.6
 
 guint
@@ -38,30 +38,6 @@ lw_space_aims (const LwSpace *space,
   return n;
 }
 
-/* An arrow pointing away from the bracket, where the value is; a dot on it for a value within. */
-static void
-draw_verdict (LwSpace *space,
-              double   x,
-              double   y,
-              int      verdict)
-{
-  cairo_t *cr = space->cr;
-  double up = verdict > 0 ? -1 : 1;
-
-  if (verdict == 0)
-    {
-      cairo_arc (cr, x, y, 2.6, 0, 2 * G_PI);
-    }
-  else
-    {
-      cairo_move_to (cr, x - ARROW, y + up * 3);
-      cairo_line_to (cr, x + ARROW, y + up * 3);
-      cairo_line_to (cr, x, y + up * (3 + 1.6 * ARROW));
-      cairo_close_path (cr);
-    }
-  cairo_fill (cr);
-}
-
 /* Hooks point into the column; an open side has none. */
 static void
 draw_bracket (LwSpace     *space,
@@ -77,7 +53,7 @@ draw_bracket (LwSpace     *space,
   double high = isfinite (aim->high) ? lw_space_y (space, aim->high) : space->top;
   double low = isfinite (aim->low) ? lw_space_y (space, aim->low) : space->bottom;
   double spare = MAX (BRACKET_LEAST - (low - high), 0) / 2;
-  int verdict = value > aim->high ? 1 : value < aim->low ? -1 : 0;
+  int verdict = lw_verdict (aim->low, aim->high, value);
 
   high = CLAMP (round (high - spare), space->top, space->bottom - BRACKET_LEAST) - 0.5;
   low = CLAMP (round (low + spare), space->top + BRACKET_LEAST, space->bottom) + 0.5;
@@ -92,7 +68,7 @@ draw_bracket (LwSpace     *space,
   cairo_stroke (cr);
 
   if (!isnan (value))
-    draw_verdict (space, x, CLAMP (lw_space_y (space, value), high, low), verdict);
+    lw_verdict_mark (cr, x, CLAMP (lw_space_y (space, value), high, low), verdict);
   lw_space_take (space, (LwBox) { MIN (x, x + inward * 6) - 1, high - 2, 8, low - high + 4 });
 }
 

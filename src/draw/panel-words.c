@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "draw/space.h"
+#include "draw/verdict.h"
 #include "draw/words.h"
 #include "season/text.h"
 
@@ -174,8 +175,7 @@ verdict_word (const LwSpace *space,
   if (lw_space_aims (space, step, &aim, 1) == 0)
     return NULL;
 
-  /* Translators: above, below or within what was aimed at, beside the value */
-  return value > aim->high ? _ ("above") : value < aim->low ? _ ("below") : _ ("within");
+  return lw_verdict_word (lw_verdict (aim->low, aim->high, value));
 }
 
 /* Finds the value's place: beside the line with its verdict, else without, else, for what the

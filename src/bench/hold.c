@@ -1,0 +1,472 @@
+/* Locks, pins and the search. A question is a value; the thread reads it, and the main loop takes the answer. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/hold.h"
+
+#include "season/edit.h"
+
+typedef struct
+{
+  int step;       /* -1: the finished tea */
+  LwQuantity of;
+  double value;
+} Lock;
+
+/* What is asked. */
+typedef struct
+{
+  LwSeason *edited;
+  LwSeason *near;   /* (nullable) to start from */
+  guint batch;
+  GArray *wants;    /* LwWant */
+  GArray *free;     /* LwHandle */
+} Question;
+
+struct _LwHold
+{
+  LwHoldFound found;
+  gpointer data;
+  GArray *locks;
+  GArray *pins;           /* LwHandle */
+  GArray *kinds;          /* LwKind, of the steps at the last check */
+  LwSeason *last;         /* (nullable) the season found last; its settings are the first guess of the next */
+  GArray *last_free;      /* (nullable) the settings that were free in it */
+  Question *next;         /* (nullable) waits for the search under way */
+  GCancellable *running;  /* (nullable) */
+};
+
+static void
+question_free (Question *question)
+{
+  lw_season_unref (question->edited);
+  g_clear_pointer (&question->near, lw_season_unref);
+  g_array_unref (question->wants);
+  g_array_unref (question->free);
+  g_free (question);
+}
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (Question, question_free)
+
+LwHold *
+lw_hold_new (LwHoldFound found,
+             gpointer    data)
+{
+  LwHold *hold = g_new0 (LwHold, 1);
+
+  hold->found = found;
+  hold->data = data;
+  hold->locks = g_array_new (FALSE, FALSE, sizeof (Lock));
+  hold->pins = g_array_new (FALSE, FALSE, sizeof (LwHandle));
+  hold->kinds = g_array_new (FALSE, FALSE, sizeof (LwKind));
+
+  return hold;
+}
+
+static void
+forget_last (LwHold *hold)
+{
+  g_clear_pointer (&hold->last, lw_season_unref);
+  g_clear_pointer (&hold->last_free, g_array_unref);
+}
+
+void
+lw_hold_stop (LwHold *hold)
+{
+  if (hold->running != NULL)
+    g_cancellable_cancel (hold->running);
+  g_clear_object (&hold->running);
+  g_clear_pointer (&hold->next, question_free);
+  forget_last (hold);
+}
+
+void
+lw_hold_clear (LwHold *hold)
+{
+  lw_hold_stop (hold);
+  g_array_set_size (hold->locks, 0);
+  g_array_set_size (hold->pins, 0);
+}
+
+void
+lw_hold_free (LwHold *hold)
+{
+  lw_hold_stop (hold);
+  g_array_unref (hold->locks);
+  g_array_unref (hold->pins);
+  g_array_unref (hold->kinds);
+  g_free (hold);
+}
+
+/* Locks and pins */
+
+static gboolean
+same_kinds (const LwHold  *hold,
+            const LwBatch *batch)
+{
+  if (hold->kinds->len != batch->n_steps)
+    return FALSE;
+  for (guint i = 0; i < batch->n_steps; i++)
+    if (g_array_index (hold->kinds, LwKind, i) != batch->steps[i].kind)
+      return FALSE;
+
+  return TRUE;
+}
+
+void
+lw_hold_check (LwHold        *hold,
+               const LwBatch *batch)
+{
+  if (same_kinds (hold, batch))
+    return;
+
+  for (guint i = hold->locks->len; i-- > 0;)
+    if (g_array_index (hold->locks, Lock, i).step >= 0)
+      g_array_remove_index (hold->locks, i);
+  g_array_set_size (hold->pins, 0);
+  g_array_set_size (hold->kinds, 0);
+  for (guint i = 0; i < batch->n_steps; i++)
+    g_array_append_val (hold->kinds, batch->steps[i].kind);
+  forget_last (hold);
+}
+
+static Lock *
+lock_at (const LwHold *hold,
+         int           step,
+         LwQuantity    of,
+         guint        *at)
+{
+  for (guint i = 0; i < hold->locks->len; i++)
+    {
+      Lock *lock = &g_array_index (hold->locks, Lock, i);
+
+      if (lock->step == step && lock->of == of)
+        {
+          if (at != NULL)
+            *at = i;
+          return lock;
+        }
+    }
+
+  return NULL;
+}
+
+void
+lw_hold_lock (LwHold    *hold,
+              int        step,
+              LwQuantity of,
+              double     value)
+{
+  Lock lock = { step, of, value };
+
+  lw_hold_unlock (hold, step, of);
+  g_array_append_val (hold->locks, lock);
+}
+
+void
+lw_hold_unlock (LwHold    *hold,
+                int        step,
+                LwQuantity of)
+{
+  guint at;
+
+  if (lock_at (hold, step, of, &at) != NULL)
+    g_array_remove_index (hold->locks, at);
+  forget_last (hold);
+}
+
+void
+lw_hold_unlock_all (LwHold *hold)
+{
+  g_array_set_size (hold->locks, 0);
+  forget_last (hold);
+}
+
+gboolean
+lw_hold_locked (const LwHold *hold,
+                int           step,
+                LwQuantity    of,
+                double       *value)
+{
+  const Lock *lock = lock_at (hold, step, of, NULL);
+
+  if (lock != NULL && value != NULL)
+    *value = lock->value;
+
+  return lock != NULL;
+}
+
+guint
+lw_hold_n_locks (const LwHold *hold)
+{
+  return hold->locks->len;
+}
+
+static gboolean
+holds_handle (const GArray *handles,
+              LwHandle      handle)
+{
+  for (guint i = 0; i < handles->len; i++)
+    {
+      const LwHandle *one = &g_array_index (handles, LwHandle, i);
+
+      if (one->step == handle.step && one->setting == handle.setting)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+void
+lw_hold_pin (LwHold  *hold,
+             LwHandle handle,
+             gboolean pinned)
+{
+  for (guint i = hold->pins->len; i-- > 0;)
+    {
+      const LwHandle *pin = &g_array_index (hold->pins, LwHandle, i);
+
+      if (pin->step == handle.step && pin->setting == handle.setting)
+        g_array_remove_index (hold->pins, i);
+    }
+  if (pinned)
+    g_array_append_val (hold->pins, handle);
+  forget_last (hold);
+}
+
+gboolean
+lw_hold_pinned (const LwHold *hold,
+                LwHandle      handle)
+{
+  return holds_handle (hold->pins, handle);
+}
+
+/* Asking */
+
+static void
+add_locks (const LwHold  *hold,
+           const LwBatch *batch,
+           GArray        *wants)
+{
+  for (guint i = 0; i < hold->locks->len; i++)
+    {
+      const Lock *lock = &g_array_index (hold->locks, Lock, i);
+      guint step = lock->step >= 0 ? (guint) lock->step : batch->n_steps - 1;
+      LwWant want = { step, lock->of, lock->value, lock->value, 1 };
+
+      if (step < batch->n_steps)
+        g_array_append_val (wants, want);
+    }
+}
+
+static gboolean
+differs (const LwStep *a,
+         const LwStep *b,
+         LwSetting     setting)
+{
+  return lw_step_is_given (a, setting) != lw_step_is_given (b, setting)
+         || lw_step_get (a, setting) != lw_step_get (b, setting);
+}
+
+/* (transfer full) (nullable) what may move: all that the edit left alone, from the first step that it changed; NULL
+ * where the steps are not the same ones. */
+static GArray *
+free_after (const LwHold   *hold,
+            const LwSeason *base,
+            const LwSeason *edited,
+            guint           batch)
+{
+  const LwBatch *was = base->batches[batch], *is = edited->batches[batch];
+  g_autoptr (GArray) all = NULL;
+  GArray *free = NULL;
+  guint first = G_MAXUINT;
+
+  if (was->n_steps != is->n_steps)
+    return NULL;
+  for (guint i = is->n_steps; i-- > 0;)
+    {
+      const LwKindRow *kind = lw_kind_row (is->steps[i].kind);
+
+      if (was->steps[i].kind != is->steps[i].kind)
+        return NULL;
+      for (guint k = 0; k < kind->n_settings; k++)
+        if (differs (&was->steps[i], &is->steps[i], kind->settings[k].setting))
+          first = i;
+    }
+
+  /* Other weather or other leaf: everything may move. */
+  if (first == G_MAXUINT)
+    first = 0;
+
+  all = lw_reach_free (edited, batch, first);
+  free = g_array_new (FALSE, FALSE, sizeof (LwHandle));
+  for (guint i = 0; i < all->len; i++)
+    {
+      LwHandle handle = g_array_index (all, LwHandle, i);
+
+      if (!lw_hold_pinned (hold, handle)
+          && !differs (&was->steps[handle.step], &is->steps[handle.step], handle.setting))
+        g_array_append_val (free, handle);
+    }
+
+  return free;
+}
+
+static void ask (LwHold *hold);
+
+static void
+search_cb (GTask        *task,
+           gpointer      source,
+           gpointer      data,
+           GCancellable *cancellable)
+{
+  const Question *question = data;
+
+  g_task_return_pointer (task,
+                         lw_reach (question->edited, question->batch, question->wants, question->free,
+                                   question->near, cancellable),
+                         (GDestroyNotify) lw_reached_free);
+}
+
+static void
+answered_cb (GObject      *source,
+             GAsyncResult *result,
+             gpointer      data)
+{
+  GTask *task = G_TASK (result);
+  const Question *question = g_task_get_task_data (task);
+  g_autoptr (GError) error = NULL;
+  LwReached *reached = g_task_propagate_pointer (task, &error);
+  LwHold *hold = data;
+
+  /* Stopped meanwhile: the hold may be gone. */
+  if (g_cancellable_is_cancelled (g_task_get_cancellable (task)))
+    {
+      g_clear_pointer (&reached, lw_reached_free);
+      return;
+    }
+
+  g_clear_object (&hold->running);
+  if (reached != NULL)
+    {
+      forget_last (hold);
+      hold->last = lw_season_ref (reached->season);
+      hold->last_free = g_array_ref (question->free);
+    }
+
+  if (hold->next != NULL)
+    {
+      /* A first guess all the same. */
+      if (hold->next->near == NULL && reached != NULL)
+        hold->next->near = lw_season_ref (reached->season);
+      ask (hold);
+    }
+  hold->found (question->edited, question->wants, reached, hold->data);
+  g_clear_pointer (&reached, lw_reached_free);
+}
+
+static void
+ask (LwHold *hold)
+{
+  g_autoptr (GTask) task = NULL;
+
+  hold->running = g_cancellable_new ();
+  task = g_task_new (NULL, hold->running, answered_cb, hold);
+  g_task_set_check_cancellable (task, FALSE);
+  g_task_set_task_data (task, g_steal_pointer (&hold->next), (GDestroyNotify) question_free);
+  g_task_run_in_thread (task, search_cb);
+}
+
+static gboolean
+question_put (LwHold   *hold,
+              LwSeason *edited,
+              guint     batch,
+              GArray   *free,
+              GArray   *wants)
+{
+  Question *question = g_new0 (Question, 1);
+
+  question->edited = lw_season_ref (edited);
+  question->batch = batch;
+  question->free = free;
+  question->wants = wants;
+  if (hold->last != NULL && hold->last->batches[batch]->n_steps == edited->batches[batch]->n_steps)
+    question->near = lw_season_ref (hold->last);
+
+  g_clear_pointer (&hold->next, question_free);
+  hold->next = question;
+  if (hold->running == NULL)
+    ask (hold);
+
+  return TRUE;
+}
+
+gboolean
+lw_hold_seek (LwHold   *hold,
+              LwSeason *base,
+              LwSeason *edited,
+              guint     batch)
+{
+  GArray *free = hold->locks->len > 0 ? free_after (hold, base, edited, batch) : NULL;
+  GArray *wants;
+
+  if (free == NULL)
+    return FALSE;
+
+  wants = g_array_new (FALSE, FALSE, sizeof (LwWant));
+  add_locks (hold, edited->batches[batch], wants);
+
+  return question_put (hold, edited, batch, free, wants);
+}
+
+gboolean
+lw_hold_reach (LwHold   *hold,
+               LwSeason *season,
+               guint     batch)
+{
+  GArray *wants = lw_wants_of_aims (season->batches[batch]);
+
+  add_locks (hold, season->batches[batch], wants);
+  if (wants->len == 0)
+    {
+      g_array_unref (wants);
+      return FALSE;
+    }
+
+  lw_hold_stop (hold);
+
+  return question_put (hold, season, batch, free_after (hold, season, season, batch), wants);
+}
+
+gboolean
+lw_hold_seeks (const LwHold *hold)
+{
+  return hold->running != NULL;
+}
+
+LwSeason *
+lw_hold_follow (LwHold   *hold,
+                LwSeason *base,
+                LwSeason *edited,
+                guint     batch)
+{
+  g_autoptr (GArray) free = NULL;
+  LwSeason *season = lw_season_ref (edited);
+
+  if (hold->last == NULL || hold->locks->len == 0)
+    return season;
+
+  free = free_after (hold, base, edited, batch);
+  for (guint i = 0; free != NULL && i < free->len; i++)
+    {
+      LwHandle handle = g_array_index (free, LwHandle, i);
+      LwSeason *next;
+
+      if (!holds_handle (hold->last_free, handle))
+        continue;
+      next = lw_edit_set (season, batch, handle.step, handle.setting,
+                          lw_step_get (&hold->last->batches[batch]->steps[handle.step], handle.setting));
+      lw_season_unref (season);
+      season = next;
+    }
+
+  return season;
+}

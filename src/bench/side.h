@@ -1,0 +1,9 @@
+/* The side column: what the steps come to and what follows from what, one page at a time. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "bench/session.h"
+
+GtkWidget *lw_side_new (LwSession *session);
