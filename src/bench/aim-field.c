@@ -174,7 +174,7 @@ attach_button (GtkWidget  *grid,
                GCallback   done,
                Field      *field)
 {
-  GtkWidget *button = gtk_button_new_with_mnemonic (words);
+  GtkWidget *button = gtk_button_new_with_label (words);
 
   g_signal_connect_swapped (button, "clicked", done, field);
   gtk_grid_attach (GTK_GRID (grid), button, x, y, 1, 1);
@@ -237,12 +237,12 @@ grid_new (Field *field)
   /* Translators: where an aim comes from */
   attach (grid, 3, _ ("Why"), field->note, "");
   gtk_grid_attach (GTK_GRID (grid), field->refused, 0, 4, 3, 1);
-  attach_button (grid, 1, 5, _ ("_Set this aim"), G_CALLBACK (set_cb), field);
+  attach_button (grid, 1, 5, _ ("Set this aim"), G_CALLBACK (set_cb), field);
   /* Translators: then a number: so far to either side */
   attach (grid, 6, _ ("Now, give or take"), field->close, unit);
-  attach_button (grid, 1, 7, _ ("Aim at what it gives _now"), G_CALLBACK (as_now_cb), field);
+  attach_button (grid, 1, 7, _ ("Aim at what it gives now"), G_CALLBACK (as_now_cb), field);
   if (aim != NULL)
-    attach_button (grid, 1, 8, _ ("_Remove this aim"), G_CALLBACK (remove_cb), field);
+    attach_button (grid, 1, 8, _ ("Remove this aim"), G_CALLBACK (remove_cb), field);
 
   return grid;
 }

@@ -8,6 +8,7 @@
 #include "draw/block.h"
 #include "season/text.h"
 #include "season/wording.h"
+#include "study/reach.h"
 
 /* One field's row. */
 typedef struct
@@ -167,7 +168,8 @@ add_row (GtkGrid             *grid,
 
   if (range->weather && batch->weather != NULL)
     add_weather (row, grid, y);
-  add_pin (row, grid, y);
+  if (lw_reach_turns (here->kind, range->setting))
+    add_pin (row, grid, y);
   g_signal_connect (row->entry, "value-changed", G_CALLBACK (value_cb), row);
 }
 

@@ -5,6 +5,7 @@
 
 #include <math.h>
 
+#include "bench/aim-drag.h"
 #include "bench/look.h"
 #include "bench/telling.h"
 #include "draw/panel.h"
@@ -31,6 +32,8 @@ struct _LwStatePanel
 
   GskRenderNode *picture;
   LwAxis axis;
+  gboolean axis_held;
+  char *said;             /* (nullable) instead of the reading */
 };
 
 G_DEFINE_FINAL_TYPE (LwStatePanel, lw_state_panel, GTK_TYPE_WIDGET)
@@ -56,7 +59,9 @@ show_reading (LwStatePanel *self)
   double minute;
   guint step;
 
-  if (track != NULL && lw_session_reading (self->session, &step, &minute) && step < track->n_steps)
+  if (self->said != NULL)
+    text = g_strdup (self->said);
+  else if (track != NULL && lw_session_reading (self->session, &step, &minute) && step < track->n_steps)
     {
       LwOutcome outcome = lw_track_outcome_at (track, step, -1, minute * 60);
 
@@ -154,6 +159,35 @@ look_of (LwStatePanel *self)
   return look;
 }
 
+LwPanelLook
+lw_state_panel_look (LwStatePanel *self)
+{
+  return look_of (self);
+}
+
+LwAxis
+lw_state_panel_axis (LwStatePanel *self)
+{
+  return self->axis;
+}
+
+void
+lw_state_panel_hold_axis (LwStatePanel *self,
+                          gboolean      hold)
+{
+  self->axis_held = hold;
+  drop_picture (self);
+}
+
+void
+lw_state_panel_say (LwStatePanel *self,
+                    const char   *words)
+{
+  g_free (self->said);
+  self->said = g_strdup (words);
+  show_reading (self);
+}
+
 static void
 draw_picture (LwStatePanel *self,
               int           width,
@@ -164,7 +198,8 @@ draw_picture (LwStatePanel *self,
   LwPanelLook look = look_of (self);
   cairo_t *cr = gtk_snapshot_append_cairo (own, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
 
-  self->axis = lw_panel_axis (&look);
+  if (!self->axis_held)
+    self->axis = lw_panel_axis (&look);
   lw_panel_draw (cr, width, height, &look, &self->axis, &letter, lw_look_palette (GTK_WIDGET (self)));
   cairo_destroy (cr);
   self->picture = gtk_snapshot_free_to_node (own);
@@ -249,14 +284,13 @@ letter_reading (LwStatePanel *self)
 {
   LwLetter letter = lw_look_letter (GTK_WIDGET (self));
   g_autoptr (PangoAttrList) attrs = pango_attr_list_new ();
-  g_autofree char *family = NULL;
+  g_autoptr (PangoFontDescription) font = pango_font_description_new ();
 
-  /* Where the desktop's font is missing, digits alone would fall back to a serif one. */
-  family = g_strjoin (",", letter.family != NULL ? letter.family : "Sans", "Sans", NULL);
-  pango_attr_list_insert (attrs, pango_attr_family_new (family));
+  pango_font_description_set_family (font, letter.family != NULL ? letter.family : "Sans");
+  pango_font_description_set_weight (font, PANGO_WEIGHT_BOLD);
+  pango_font_description_set_absolute_size (font, 1.15 * letter.base_px * PANGO_SCALE);
+  pango_attr_list_insert (attrs, pango_attr_font_desc_new (font));
   pango_attr_list_insert (attrs, pango_attr_font_features_new ("tnum"));
-  pango_attr_list_insert (attrs, pango_attr_weight_new (PANGO_WEIGHT_BOLD));
-  pango_attr_list_insert (attrs, pango_attr_size_new_absolute ((int) (1.15 * letter.base_px * PANGO_SCALE)));
   gtk_label_set_attributes (GTK_LABEL (self->reading), attrs);
 }
 
@@ -306,6 +340,7 @@ lw_state_panel_dispose (GObject *object)
   g_clear_pointer (&self->ghost, lw_curves_unref);
   g_clear_pointer (&self->spells, g_array_unref);
   g_clear_pointer (&self->turns, g_array_unref);
+  g_clear_pointer (&self->said, g_free);
   g_clear_object (&self->session);
 
   G_OBJECT_CLASS (lw_state_panel_parent_class)->dispose (object);
@@ -351,6 +386,7 @@ lw_state_panel_new (LwSession *session,
   self->quantity = quantity;
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ (lw_quantity_row (quantity)->label), -1);
+  lw_aim_drag_add (self, session);
   g_signal_connect_object (session, "track", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "reading", G_CALLBACK (show_reading), self, G_CONNECT_SWAPPED);
 

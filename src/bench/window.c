@@ -121,7 +121,12 @@ capture_key_cb (LwWindow              *self,
                 GdkModifierType        state,
                 GtkEventControllerKey *controller)
 {
-  return key == GDK_KEY_Escape && lw_lane_drop_drag (lw_board_lane (self->board));
+  if (key != GDK_KEY_Escape || !lw_session_is_dragging (self->session))
+    return FALSE;
+  if (!lw_lane_drop_drag (lw_board_lane (self->board)))
+    lw_session_drag_cancel (self->session);
+
+  return TRUE;
 }
 
 static gboolean

@@ -38,6 +38,16 @@ lw_space_aims (const LwSpace *space,
   return n;
 }
 
+double
+lw_space_bracket_x (const LwSpace *space,
+                    guint          step,
+                    guint          place)
+{
+  double in = BRACKET_IN + lw_space_edge_in (space, step) + place * BRACKET_STEP;
+
+  return floor (lw_space_end_x (space, step, in, 0)) + 0.5;
+}
+
 /* Hooks point into the column; an open side has none. */
 static void
 draw_bracket (LwSpace     *space,
@@ -48,8 +58,7 @@ draw_bracket (LwSpace     *space,
 {
   cairo_t *cr = space->cr;
   double inward = space->look->scale->rtl ? 1 : -1;
-  double in = BRACKET_IN + lw_space_edge_in (space, step) + place * BRACKET_STEP;
-  double x = floor (lw_space_end_x (space, step, in, 0)) + 0.5;
+  double x = lw_space_bracket_x (space, step, place);
   double high = isfinite (aim->high) ? lw_space_y (space, aim->high) : space->top;
   double low = isfinite (aim->low) ? lw_space_y (space, aim->low) : space->bottom;
   double spare = MAX (BRACKET_LEAST - (low - high), 0) / 2;

@@ -86,6 +86,11 @@ guint    lw_space_aims        (const LwSpace *space,
                                const LwAim **aims,
                                guint        most);
 
+/* x of the bracket of the `place`th of these. */
+double   lw_space_bracket_x   (const LwSpace *space,
+                               guint        step,
+                               guint        place);
+
 /* The mean at the end of `step`, NAN where it is not known. */
 double   lw_space_end_value   (const LwSpace *space,
                                guint        step);

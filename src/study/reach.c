@@ -51,8 +51,8 @@ lw_wants_of_aims (const LwBatch *batch)
   return wants;
 }
 
-static gboolean
-usually_turned (LwKind    kind,
+gboolean
+lw_reach_turns (LwKind    kind,
                 LwSetting setting)
 {
   return setting == LW_SET_MINUTES || setting == LW_SET_COVER_PCT || setting == LW_SET_PRESS_KPA
@@ -71,7 +71,7 @@ lw_reach_free (const LwSeason *season,
     {
       LwHandle handle = g_array_index (all, LwHandle, i);
 
-      if (handle.step >= from && usually_turned (season->batches[batch]->steps[handle.step].kind, handle.setting))
+      if (handle.step >= from && lw_reach_turns (season->batches[batch]->steps[handle.step].kind, handle.setting))
         g_array_append_val (chosen, handle);
     }
 

@@ -41,8 +41,12 @@ double     lw_want_tolerance (LwQuantity      of);
 /* The wants that a batch's aims state. (transfer full) array of LwWant. */
 GArray    *lw_wants_of_aims  (const LwBatch  *batch);
 
-/* Which settings to turn when nobody says: time and leading setting of every step, and cover and pressure
- * where there are any; `from` is the first step that may change. (transfer full) array of LwHandle. */
+/* Whether a setting of that kind of step is turned when nobody says: its time and leading setting, and cover and
+ * pressure. */
+gboolean   lw_reach_turns    (LwKind          kind,
+                              LwSetting       setting);
+
+/* Those settings of every step from `from` on that have room. (transfer full) array of LwHandle. */
 GArray    *lw_reach_free     (const LwSeason *season,
                               guint           batch,
                               guint           from);
