@@ -1,5 +1,6 @@
 /* What the window's files share: window.c shows, window-file.c opens and saves,
- * window-batch.c does what concerns a batch as a whole, window-weather.c weather. */
+ * window-batch.c does what concerns a batch as a whole, window-weather.c weather,
+ * window-tea.c kinds of tea. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
@@ -20,15 +21,23 @@ struct _LwWindow
   GtkWidget *status;
   GMenu *recent_menu;
   GMenu *weather_menu;
+  GMenu *tea_menu;
 
   LwSession *session;
   LwBoard *board;
+  LwSeason *teas;        /* (nullable) the kinds of tea that ship */
   GSettings *settings;   /* (nullable) */
 };
 
 /* Says what was done or what can be done, at the window's foot. */
 void lw_window_say         (LwWindow   *self,
                             const char *text);
+
+/* Adds an item that gives the string `target` to the window's action; no letter of the label is a key. */
+void lw_window_add_choice  (GMenu      *menu,
+                            const char *label,
+                            const char *action,
+                            const char *target);
 
 /* window-file.c */
 void lw_window_add_file_actions  (LwWindow *self);
@@ -45,3 +54,6 @@ void lw_window_add_batch_actions (LwWindow *self);
 
 /* window-weather.c; the session must be there. */
 void lw_window_add_weather_actions (LwWindow *self);
+
+/* window-tea.c; the session must be there. */
+void lw_window_add_tea_actions   (LwWindow *self);
