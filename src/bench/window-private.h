@@ -15,6 +15,7 @@ struct _LwWindow
   GtkWidget *subtitle;
   GtkWidget *undo_button;
   GtkWidget *redo_button;
+  GtkWidget *menu_button;
   GtkWidget *paned;
   GtkWidget *scrolled;
   GtkWidget *trouble;

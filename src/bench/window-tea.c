@@ -21,8 +21,8 @@ take (LwWindow      *self,
     return;
 
   /* Translators: a kind of tea, and how many windows its finished tea is to meet */
-  said = kind != NULL ? g_strdup_printf (ngettext ("“%s” sets %u aim for the finished tea, in the place of those before.",
-                                                   "“%s” sets %u aims for the finished tea, in the place of those before.",
+  said = kind != NULL ? g_strdup_printf (ngettext ("“%s” sets %u aim for the finished tea; the season's file will tell its source.",
+                                                   "“%s” sets %u aims for the finished tea; the season's file will tell their sources.",
                                                    n), name, n)
                       : g_strdup (_ ("The batch is no kind of tea, and its finished tea has no aims."));
   lw_session_edit (self->session, lw_edit_take_tea (base, at, name, aims, n), _ ("Set kind of tea"), NULL);

@@ -245,6 +245,7 @@ lw_window_class_init (LwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LwWindow, subtitle);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, redo_button);
+  gtk_widget_class_bind_template_child (widget_class, LwWindow, menu_button);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, paned);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, scrolled);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, trouble);
@@ -278,6 +279,10 @@ lw_window_init (LwWindow *self)
   gtk_paned_set_start_child (GTK_PANED (self->paned), lw_batch_list_new (self->session));
   g_signal_connect_object (self->session, "season", G_CALLBACK (season_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "track", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
+
+  /* Closed out of a submenu, the menu would leave the keyboard with a hidden item. */
+  g_signal_connect_object (gtk_menu_button_get_popover (GTK_MENU_BUTTON (self->menu_button)), "closed",
+                           G_CALLBACK (gtk_widget_grab_focus), self->menu_button, G_CONNECT_SWAPPED);
 
   add_keys (self);
   restore_size (self);
