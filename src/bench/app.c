@@ -6,6 +6,7 @@
 #include "bench/window.h"
 #include "season/document.h"
 #include "season/edit.h"
+#include "season/shipped.h"
 #include "season/text.h"
 
 #define DEMO "ondry-ridge-2026" LW_SEASON_SUFFIX
@@ -60,8 +61,7 @@ startup_cb (GtkApplication *app)
 static LwSeason *
 first_season (void)
 {
-  const char *data_dir = g_getenv ("LEAFWEND_DATA") ? g_getenv ("LEAFWEND_DATA") : LW_DATA_DIR;
-  g_autofree char *path = g_build_filename (data_dir, DEMO, NULL);
+  g_autofree char *path = lw_shipped_path (DEMO);
   g_autoptr (GPtrArray) problems = lw_problems_new ();
   LwSeason *season = lw_document_load (path, problems);
 

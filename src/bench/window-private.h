@@ -1,5 +1,5 @@
-/* What the window's files share: window.c shows, window-file.c opens and saves,
- * window-batch.c does what concerns a batch as a whole, window-weather.c weather, window-side.c the side column. */
+/* What the window's files share: window.c shows, window-file.c opens and saves, window-batch.c does what concerns a
+ * batch as a whole, window-weather.c weather, window-tea.c kinds of tea, window-side.c the side column. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
@@ -14,6 +14,7 @@ struct _LwWindow
   GtkWidget *subtitle;
   GtkWidget *undo_button;
   GtkWidget *redo_button;
+  GtkWidget *menu_button;
   GtkWidget *paned;
   GtkWidget *side_paned;
   GtkWidget *scrolled;
@@ -21,16 +22,24 @@ struct _LwWindow
   GtkWidget *status;
   GMenu *recent_menu;
   GMenu *weather_menu;
+  GMenu *tea_menu;
 
   LwSession *session;
   LwBoard *board;
   GtkWidget *side;
+  LwSeason *teas;        /* (nullable) the kinds of tea that ship */
   GSettings *settings;   /* (nullable) */
 };
 
 /* Says what was done or what can be done, at the window's foot. */
 void lw_window_say         (LwWindow   *self,
                             const char *text);
+
+/* Adds an item that gives the string `target` to the window's action; no letter of the label is a key. */
+void lw_window_add_choice  (GMenu      *menu,
+                            const char *label,
+                            const char *action,
+                            const char *target);
 
 /* window-file.c */
 void lw_window_add_file_actions  (LwWindow *self);
@@ -50,3 +59,6 @@ void lw_window_add_side (LwWindow *self);
 
 /* window-weather.c; the session must be there. */
 void lw_window_add_weather_actions (LwWindow *self);
+
+/* window-tea.c; the session must be there. */
+void lw_window_add_tea_actions   (LwWindow *self);

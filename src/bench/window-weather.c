@@ -146,19 +146,6 @@ choose_weather (GSimpleAction *action,
                    _ ("Set weather of batch"), NULL);
 }
 
-static void
-add_item (GMenu      *menu,
-          const char *name,
-          const char *id)
-{
-  g_auto (GStrv) parts = g_strsplit (name, "_", -1);
-  g_autofree char *label = g_strjoinv ("__", parts); /* no letter to reach it by */
-  g_autoptr (GMenuItem) item = g_menu_item_new (label, NULL);
-
-  g_menu_item_set_action_and_target (item, "win.batch-weather", "s", id);
-  g_menu_append_item (menu, item);
-}
-
 /* The season's weathers as they are now, and which of them the batch has. */
 static void
 season_cb (LwWindow *self)
@@ -168,9 +155,10 @@ season_cb (LwWindow *self)
   GSimpleAction *action = G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "batch-weather"));
 
   g_menu_remove_all (self->weather_menu);
-  add_item (self->weather_menu, _ ("None"), "");
+  lw_window_add_choice (self->weather_menu, _ ("None"), "win.batch-weather", "");
   for (guint i = 0; i < season->n_weathers; i++)
-    add_item (self->weather_menu, season->weathers[i]->name, season->weathers[i]->id);
+    lw_window_add_choice (self->weather_menu, season->weathers[i]->name, "win.batch-weather",
+                          season->weathers[i]->id);
 
   g_simple_action_set_enabled (action, batch != NULL);
   g_simple_action_set_state (action, g_variant_new_string (batch != NULL && batch->weather != NULL ? batch->weather : ""));

@@ -16,6 +16,20 @@ lw_window_say (LwWindow   *self,
   gtk_label_set_label (GTK_LABEL (self->status), text);
 }
 
+void
+lw_window_add_choice (GMenu      *menu,
+                      const char *label,
+                      const char *action,
+                      const char *target)
+{
+  g_auto (GStrv) parts = g_strsplit (label, "_", -1);
+  g_autofree char *plain = g_strjoinv ("__", parts); /* no letter to reach it by */
+  g_autoptr (GMenuItem) item = g_menu_item_new (plain, NULL);
+
+  g_menu_item_set_action_and_target (item, action, "s", target);
+  g_menu_append_item (menu, item);
+}
+
 static void
 enable (LwWindow   *self,
         const char *action,
@@ -218,6 +232,7 @@ lw_window_dispose (GObject *object)
   gtk_widget_dispose_template (GTK_WIDGET (self), LW_TYPE_WINDOW);
   g_clear_object (&self->session);
   g_clear_object (&self->settings);
+  g_clear_pointer (&self->teas, lw_season_unref);
 
   G_OBJECT_CLASS (lw_window_parent_class)->dispose (object);
 }
@@ -235,6 +250,7 @@ lw_window_class_init (LwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LwWindow, subtitle);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, redo_button);
+  gtk_widget_class_bind_template_child (widget_class, LwWindow, menu_button);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, paned);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, side_paned);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, scrolled);
@@ -242,6 +258,7 @@ lw_window_class_init (LwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LwWindow, status);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, weather_menu);
+  gtk_widget_class_bind_template_child (widget_class, LwWindow, tea_menu);
 }
 
 static void
@@ -261,6 +278,7 @@ lw_window_init (LwWindow *self)
 
   self->session = lw_session_new ();
   lw_window_add_weather_actions (self);
+  lw_window_add_tea_actions (self);
   self->settings = lw_desktop_settings ();
   self->board = LW_BOARD (lw_board_new (self->session));
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), GTK_WIDGET (self->board));
@@ -269,6 +287,10 @@ lw_window_init (LwWindow *self)
   g_signal_connect_object (self->session, "track", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
 
   lw_window_add_side (self);
+  /* Closed out of a submenu, the menu would leave the keyboard with a hidden item. */
+  g_signal_connect_object (gtk_menu_button_get_popover (GTK_MENU_BUTTON (self->menu_button)), "closed",
+                           G_CALLBACK (gtk_widget_grab_focus), self->menu_button, G_CONNECT_SWAPPED);
+
   add_keys (self);
   restore_size (self);
   lw_window_refill_recent (self);

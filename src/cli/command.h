@@ -29,6 +29,8 @@ int       lw_command_picture (int             argc,
                               char          **argv);
 int       lw_command_reach   (int             argc,
                               char          **argv);
+int       lw_command_teas    (int             argc,
+                              char          **argv);
 int       lw_command_weather (int             argc,
                               char          **argv);
 int       lw_command_model   (int             argc,

@@ -24,6 +24,8 @@ static const LwCommand commands[] = {
     N_ ("draw a batch on one sheet, as PNG, SVG or PDF"), lw_command_picture },
   { "weather", "SEASON --import FILE --id ID [--name NAME] [-o FILE]",
     N_ ("put a table of hours into a season as a weather"), lw_command_weather },
+  { "teas", "[SEASON] [--csv] [-o FILE]",
+    N_ ("list kinds of tea, their aims and where each comes from"), lw_command_teas },
   { "model", "[--steps] [--csv] [-o FILE]",
     N_ ("list the model's parameters, or the kinds of step"), lw_command_model },
 };

@@ -3,52 +3,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cli/command.h"
 
-#include <string.h>
-
+#include "cli/listing.h"
 #include "season/text.h"
-
-static char *
-number_text (double value)
-{
-  char digits[G_ASCII_DTOSTR_BUF_SIZE];
-
-  return g_strdup (g_ascii_formatd (digits, sizeof digits, "%.9g", value));
-}
-
-/* One row; a cell with a comma or quote is quoted in CSV. */
-static void
-append_row (GString           *table,
-            gboolean           csv,
-            guint              n,
-            const char *const *cells)
-{
-  for (guint i = 0; i < n; i++)
-    {
-      g_auto (GStrv) pieces = g_strsplit (cells[i], "\"", -1);
-      g_autofree char *doubled = g_strjoinv ("\"\"", pieces);
-      gboolean quoted = strpbrk (cells[i], ",\"") != NULL;
-
-      if (csv)
-        g_string_append_printf (table, "%s%s%s%s", i > 0 ? "," : "", quoted ? "\"" : "", quoted ? doubled : cells[i],
-                                quoted ? "\"" : "");
-      else
-        g_string_append_printf (table, "%s%s |", i > 0 ? " " : "| ", cells[i]);
-    }
-  g_string_append_c (table, '\n');
-}
-
-static void
-append_head (GString           *table,
-             gboolean           csv,
-             guint              n,
-             const char *const *cells)
-{
-  append_row (table, csv, n, cells);
-  for (guint i = 0; i < n && !csv; i++)
-    g_string_append (table, i > 0 ? "---|" : "|---|");
-  if (!csv)
-    g_string_append_c (table, '\n');
-}
 
 static void
 append_law (GString *table,
@@ -57,15 +13,15 @@ append_law (GString *table,
   static const char *const head[] = { "symbol", "value", "unit", "lowest", "highest", "meaning", "source" };
   const LwLawField *row = lw_law_fields ();
 
-  append_head (table, csv, G_N_ELEMENTS (head), head);
+  lw_listing_append_head (table, csv, G_N_ELEMENTS (head), head);
   for (guint i = 0; i < LW_N_LAW; i++)
     {
-      g_autofree char *value = number_text (row[i].value);
-      g_autofree char *low = number_text (row[i].low);
-      g_autofree char *high = number_text (row[i].high);
+      g_autofree char *value = lw_listing_number (row[i].value);
+      g_autofree char *low = lw_listing_number (row[i].low);
+      g_autofree char *high = lw_listing_number (row[i].high);
       const char *cells[] = { row[i].symbol, value, row[i].unit, low, high, row[i].meaning, row[i].source };
 
-      append_row (table, csv, G_N_ELEMENTS (cells), cells);
+      lw_listing_append_row (table, csv, G_N_ELEMENTS (cells), cells);
     }
 }
 
@@ -75,7 +31,7 @@ append_steps (GString *table,
 {
   static const char *const head[] = { "step", "setting", "start", "lowest", "highest", "unit", "weather" };
 
-  append_head (table, csv, G_N_ELEMENTS (head), head);
+  lw_listing_append_head (table, csv, G_N_ELEMENTS (head), head);
   for (guint kind = 0; kind < LW_N_KINDS; kind++)
     {
       const LwKindRow *row = lw_kind_row ((LwKind) kind);
@@ -84,13 +40,13 @@ append_steps (GString *table,
         {
           const LwKindSetting *set = &row->settings[i];
           const LwSettingRow *setting = lw_setting_row (set->setting);
-          g_autofree char *start = number_text (set->start);
-          g_autofree char *low = number_text (set->low);
-          g_autofree char *high = number_text (set->high);
+          g_autofree char *start = lw_listing_number (set->start);
+          g_autofree char *low = lw_listing_number (set->low);
+          g_autofree char *high = lw_listing_number (set->high);
           const char *weather = set->weather ? "follows" : "";
           const char *cells[] = { row->id, setting->id, start, low, high, setting->unit, weather };
 
-          append_row (table, csv, G_N_ELEMENTS (cells), cells);
+          lw_listing_append_row (table, csv, G_N_ELEMENTS (cells), cells);
         }
     }
 }

@@ -25,6 +25,23 @@ lw_aims_clear (LwAim **aims,
   g_clear_pointer (aims, g_free);
 }
 
+gboolean
+lw_aims_same (const LwAim *a,
+              guint        n_a,
+              const LwAim *b,
+              guint        n_b)
+{
+  if (n_a != n_b)
+    return FALSE;
+
+  for (guint i = 0; i < n_a; i++)
+    if (a[i].of != b[i].of || a[i].low != b[i].low || a[i].high != b[i].high || a[i].weight != b[i].weight
+        || g_strcmp0 (a[i].note, b[i].note) != 0)
+      return FALSE;
+
+  return TRUE;
+}
+
 static LwAim **
 aims_at (const LwBatch *batch,
          int            step,

@@ -181,6 +181,11 @@ LwAim     *lw_aims_copy         (const LwAim     *aims,
                                  guint            n);
 void       lw_aims_clear        (LwAim          **aims,
                                  guint           *n);
+/* Whether the lists say the same in the same order, notes included. */
+gboolean   lw_aims_same         (const LwAim     *a,
+                                 guint            n_a,
+                                 const LwAim     *b,
+                                 guint            n_b);
 /* Takes over `weigh_in.note`. */
 void       lw_batch_add_weigh_in (LwBatch        *batch,
                                   guint           step,

@@ -12,3 +12,4 @@ LwTrack  *demo_march     (LwSeason       *season,
                           guint           batch);
 
 void      demo_add_story (void);
+void      demo_add_teas  (void);

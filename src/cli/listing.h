@@ -1,0 +1,19 @@
+/* A list of rows, as a Markdown table or as CSV. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <glib.h>
+
+/* (transfer full) in the C locale. */
+char *lw_listing_number      (double             value);
+
+/* The columns' names. */
+void  lw_listing_append_head (GString           *to,
+                              gboolean           csv,
+                              guint              n,
+                              const char *const *cells);
+
+void  lw_listing_append_row  (GString           *to,
+                              gboolean           csv,
+                              guint              n,
+                              const char *const *cells);
