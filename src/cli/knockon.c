@@ -2,11 +2,10 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cli/command.h"
 
-#include <math.h>
+#include <string.h>
 
-#include "season/csv.h"
 #include "season/text.h"
-#include "study/knock.h"
+#include "study/knock-csv.h"
 
 static const char told[] = N_ (
   "A row for each setting that can be turned, in the order of the steps. Columns:\n"
@@ -17,26 +16,6 @@ static const char told[] = N_ (
   "  moisture, ...   the change of each outcome by that notch at the end of the step that is asked for, computed\n"
   "                  anew and no tangent; empty where the batch cannot be computed with the notch");
 
-static void
-append_knock (GString       *csv,
-              const LwBatch *batch,
-              const LwKnock *knock)
-{
-  const LwStep *step = &batch->steps[knock->handle.step];
-  const LwSettingRow *row = lw_setting_row (knock->handle.setting);
-
-  g_string_append_printf (csv, "%u,%s,%s,", knock->handle.step + 1, lw_kind_row (step->kind)->id, row->id);
-  lw_csv_append_text (csv, row->unit);
-  lw_csv_append_number (csv, lw_step_get (step, knock->handle.setting));
-  lw_csv_append_number (csv, knock->notch);
-  for (guint q = 0; q < LW_N_QUANTITIES; q++)
-    if (isnan (knock->effect[q]))
-      g_string_append_c (csv, ',');
-    else
-      lw_csv_append_number (csv, knock->effect[q]);
-  g_string_append_c (csv, '\n');
-}
-
 static gboolean
 write_knocks (LwSeason   *season,
               guint       at,
@@ -45,7 +24,7 @@ write_knocks (LwSeason   *season,
 {
   const LwBatch *batch = season->batches[at];
   g_autoptr (GArray) knocks = lw_knock_on (season, at, step, NULL);
-  g_autoptr (GString) csv = g_string_new ("step,kind,setting,unit,value,notch");
+  g_autofree char *csv = NULL;
 
   if (knocks == NULL)
     {
@@ -53,13 +32,9 @@ write_knocks (LwSeason   *season,
       return FALSE;
     }
 
-  for (guint q = 0; q < LW_N_QUANTITIES; q++)
-    g_string_append_printf (csv, ",%s", lw_quantity_row (q)->id);
-  g_string_append_c (csv, '\n');
-  for (guint i = 0; i < knocks->len; i++)
-    append_knock (csv, batch, &g_array_index (knocks, LwKnock, i));
+  csv = lw_knock_csv (batch, knocks);
 
-  return lw_command_output (output, csv->str, csv->len);
+  return lw_command_output (output, csv, strlen (csv));
 }
 
 int
