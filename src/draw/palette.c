@@ -3,6 +3,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw/palette.h"
 
+#include <math.h>
+
 #define INK(rgb) \
   { (0x##rgb >> 16) / 255.0, (0x##rgb >> 8 & 0xff) / 255.0, (0x##rgb & 0xff) / 255.0, 1 }
 
@@ -18,6 +20,8 @@ static const LwPalette paper = {
   .press = INK (9c3f73),
   .choice = INK (0069a6),
   .warning = INK (b3261e),
+  .less = INK (0072b2),
+  .more = INK (d55e00),
   .curve = {
     [LW_MOISTURE] = INK (0072b2),
     [LW_OXIDATION] = INK (b84f00),
@@ -47,6 +51,8 @@ static const LwPalette night = {
   .press = INK (e39cc4),
   .choice = INK (5cb8f0),
   .warning = INK (ff8a80),
+  .less = INK (0072b2),
+  .more = INK (d55e00),
   .curve = {
     [LW_MOISTURE] = INK (56b4e9),
     [LW_OXIDATION] = INK (f08a45),
@@ -76,6 +82,8 @@ static const LwPalette print = {
   .press = INK (000000),
   .choice = INK (000000),
   .warning = INK (000000),
+  .less = INK (404040),
+  .more = INK (404040),
   .curve = { [LW_MOISTURE ... LW_ROASTED] = INK (000000) },
 };
 
@@ -125,4 +133,11 @@ lw_ink_of_words (const LwPalette *palette,
                  LwQuantity       quantity)
 {
   return lw_ink_mix (palette->curve[quantity], palette->ink, 0.3);
+}
+
+LwInk
+lw_ink_of_change (const LwPalette *palette,
+                  double           share)
+{
+  return lw_ink_mix (palette->card, share < 0 ? palette->less : palette->more, LW_CHANGE_TINT * fmin (fabs (share), 1));
 }

@@ -26,6 +26,8 @@ typedef struct
   LwInk press;     /* the line of a pressure or steam */
   LwInk choice;    /* the chosen block, the reading line's tag */
   LwInk warning;
+  LwInk less;      /* the two ends of a scale of changes: blue and vermilion of Okabe and Ito */
+  LwInk more;
   LwInk curve[LW_N_QUANTITIES];
 } LwPalette;
 
@@ -47,3 +49,9 @@ LwInk            lw_ink_of_words (const LwPalette *palette,
 
 /* How strongly the band between parts is tinted by its curve's colour. */
 #define LW_BAND_TINT 0.16
+
+/* The ground of a number that is a change, from -1 to 1: a scale that parts blue from vermilion, which all kinds of
+ * sight tell apart; at its ends still pale (or dark) enough for words in `ink`. */
+#define LW_CHANGE_TINT 0.6
+LwInk            lw_ink_of_change  (const LwPalette *palette,
+                                    double           share);

@@ -2,6 +2,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw/words.h"
 
+#include <math.h>
+
 #include "season/text.h"
 
 static gboolean
@@ -38,6 +40,33 @@ lw_words_say_unit (LwQuantity quantity)
   const LwQuantityRow *row = lw_quantity_row (quantity);
 
   return row->unit[0] == '\0' || g_str_equal (row->unit, "%") || is_celsius (row);
+}
+
+char *
+lw_words_change (LwQuantity quantity,
+                 double     change)
+{
+  int digits = lw_quantity_row (quantity)->digits;
+
+  if (isnan (change))
+    return g_strdup ("–");
+  if (change == 0)
+    return g_strdup ("0");
+  if (fabs (change) < 0.5 * pow (10, -digits))
+    return g_strdup_printf ("%.*f", digits, 0.0);
+
+  return g_strdup_printf ("%s%.*f", change < 0 ? "−" : "+", digits, fabs (change));
+}
+
+const char *
+lw_words_change_unit (LwQuantity quantity)
+{
+  const LwQuantityRow *row = lw_quantity_row (quantity);
+
+  if (is_percent (row))
+    return _ ("% points");
+
+  return row->unit[0] != '\0' ? _ (row->unit) : "";
 }
 
 gboolean

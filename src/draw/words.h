@@ -11,5 +11,13 @@ char    *lw_words_value       (LwQuantity quantity,
 /* Whether lw_words_value says the quantity's unit. */
 gboolean lw_words_say_unit    (LwQuantity quantity);
 
+/* (transfer full) a change of the quantity, always with its sign: "+0.4", "−1.2"; without one where it rounds to
+ * nothing: "0.0". Just "0" where nothing changed at all, a dash for NAN. */
+char    *lw_words_change      (LwQuantity quantity,
+                               double     change);
+
+/* The unit of such a change: "% points" for all percentages; "" where there is none. Translated. */
+const char *lw_words_change_unit (LwQuantity quantity);
+
 /* Whether people read this language from the right. */
 gboolean lw_words_from_right  (void);

@@ -100,6 +100,26 @@ test_apart (void)
     }
 }
 
+/* A colour-blind eye that lacks one kind of cone still sees the blue channel of one end and not of the other; the
+ * number printed on it is read at every strength, and stronger is further from the card. */
+static void
+test_changes (void)
+{
+  for (guint i = 0; i < 2; i++)
+    {
+      const LwPalette *p = lw_palette (i == 1);
+      LwInk less = lw_ink_of_change (p, -1), more = lw_ink_of_change (p, 1), none = lw_ink_of_change (p, 0);
+
+      for (double share = -1; share <= 1; share += 0.125)
+        g_assert_cmpfloat (contrast (p->ink, lw_ink_of_change (p, share)), >=, WORDS);
+      g_assert_cmpfloat (contrast (p->faint, none), >=, WORDS);
+      g_assert_cmpfloat (less.b - more.b, >, 0.3);
+      for (int side = -1; side <= 1; side += 2)
+        g_assert_cmpfloat (contrast (p->card, lw_ink_of_change (p, side)), >,
+                           contrast (p->card, lw_ink_of_change (p, 0.5 * side)));
+    }
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -109,6 +129,7 @@ main (int   argc,
   g_test_add_func ("/draw/palette/words", test_words);
   g_test_add_func ("/draw/palette/curves", test_curves);
   g_test_add_func ("/draw/palette/apart", test_apart);
+  g_test_add_func ("/draw/palette/changes", test_changes);
 
   return g_test_run ();
 }
