@@ -2,7 +2,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/knock-cell.h"
 
-#include <math.h>
+#include <string.h>
 
 #include "bench/look.h"
 
@@ -14,6 +14,7 @@ struct _LwKnockCell
   GtkWidget parent_instance;
 
   PangoLayout *layout;
+  char *said;
   double share;
   gboolean faint;
   gboolean marked;
@@ -48,7 +49,7 @@ lw_knock_cell_snapshot (GtkWidget   *widget,
   if (self->marked || self->share != 0)
     append (snapshot, lw_ink_of_change (palette, self->share), self->marked ? GAP + 2 : GAP, (float) width, (float) height);
 
-  /* Numbers stand at the right in every language. */
+  /* Numbers stand one under the other, wherever people read from. */
   pango_layout_get_pixel_size (self->layout, &text_width, &text_height);
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) (width - PAD - text_width),
@@ -83,7 +84,10 @@ lw_knock_cell_css_changed (GtkWidget         *widget,
 static void
 lw_knock_cell_finalize (GObject *object)
 {
-  g_object_unref (LW_KNOCK_CELL (object)->layout);
+  LwKnockCell *self = LW_KNOCK_CELL (object);
+
+  g_object_unref (self->layout);
+  g_free (self->said);
 
   G_OBJECT_CLASS (lw_knock_cell_parent_class)->finalize (object);
 }
@@ -122,11 +126,21 @@ lw_knock_cell_set (LwKnockCell *self,
                    double       share,
                    gboolean     faint)
 {
-  pango_layout_set_text (self->layout, number, -1);
+  g_autofree char *text = g_strconcat (LW_KNOCK_SIGN_FIRST, number, NULL);
+
+  /* Telling screen readers costs more than all else. */
+  if (g_strcmp0 (said, self->said) != 0)
+    {
+      g_free (self->said);
+      self->said = g_strdup (said);
+      gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, said, -1);
+    }
+  if (self->share == share && self->faint == faint && strcmp (text, pango_layout_get_text (self->layout)) == 0)
+    return;
+
+  pango_layout_set_text (self->layout, text, -1);
   self->share = share;
   self->faint = faint;
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, said, -1);
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), said);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
@@ -140,4 +154,10 @@ lw_knock_cell_mark (LwKnockCell *self,
   self->marked = marked;
   gtk_accessible_update_state (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_STATE_SELECTED, marked, -1);
   gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+const char *
+lw_knock_cell_said (LwKnockCell *self)
+{
+  return self->said;
 }

@@ -22,9 +22,12 @@ label_new (const char *text,
 
   gtk_label_set_wrap (GTK_LABEL (label), heading);
   gtk_label_set_ellipsize (GTK_LABEL (label), heading ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
-  gtk_label_set_xalign (GTK_LABEL (label), heading ? 1 : 0);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
   if (heading)
     {
+      /* At the right, over the numbers, wherever people read from. */
+      gtk_widget_set_direction (label, GTK_TEXT_DIR_LTR);
+      gtk_label_set_xalign (GTK_LABEL (label), 1);
       gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_RIGHT);
       gtk_label_set_width_chars (GTK_LABEL (label), HEADING_CHARS);
     }
@@ -99,11 +102,15 @@ lw_knock_name_set (GtkWidget         *name,
   g_autofree char *notch = lw_knock_list_notch (list, row), *step = lw_knock_list_step (list, row);
   /* Translators: a step, one of its settings and what is added to that: "2 fix in pan · wall +5 °C" */
   g_autofree char *all = g_strdup_printf (_ ("%s · %s %s"), step, setting, notch);
+  g_autofree char *shown = g_strconcat (LW_KNOCK_SIGN_FIRST, notch, NULL);
 
-  gtk_label_set_label (GTK_LABEL (gtk_widget_get_first_child (upper)), setting);
-  gtk_label_set_label (GTK_LABEL (gtk_widget_get_last_child (upper)), notch);
-  gtk_label_set_label (GTK_LABEL (gtk_widget_get_last_child (name)), step);
+  if (g_strcmp0 (all, gtk_widget_get_tooltip_text (name)) == 0)
+    return;
+
   gtk_widget_set_tooltip_text (name, all);
+  gtk_label_set_label (GTK_LABEL (gtk_widget_get_first_child (upper)), setting);
+  gtk_label_set_label (GTK_LABEL (gtk_widget_get_last_child (upper)), shown);
+  gtk_label_set_label (GTK_LABEL (gtk_widget_get_last_child (name)), step);
   gtk_accessible_update_property (GTK_ACCESSIBLE (name), GTK_ACCESSIBLE_PROPERTY_LABEL, all, -1);
 }
 

@@ -138,7 +138,7 @@ tell_change (LwQuantity quantity,
   if (change == 0)
     return g_strdup (_ ("no change"));
 
-  if (fabs (change) < 0.5 * pow (10, -digits))
+  if (lw_words_change_rounds_off (quantity, change))
     return g_strdup (_ ("next to no change"));
 
   number = g_strdup_printf ("%.*f %s", digits, fabs (change), lw_words_change_unit (quantity));
@@ -163,7 +163,7 @@ lw_knock_list_tell (const LwKnockList *list,
                                           lw_knock_list_setting (list, row), knock->handle.step + 1, notch,
                                           _ (lw_quantity_row (quantity)->label), change);
 
-  if (!lw_knock_list_is_faint (list, row, quantity) || knock->effect[quantity] == 0)
+  if (!lw_knock_list_is_faint (list, row, quantity) || lw_words_change_rounds_off (quantity, knock->effect[quantity]))
     return g_steal_pointer (&all);
 
   /* Translators: said of an effect, after it */

@@ -51,7 +51,7 @@ show_cell (LwKnockTable *self,
                               && self->chosen_handle.setting == knock->handle.setting);
 }
 
-/* A slot that gets another row keeps no keyboard: the table takes it until an arrow is pressed. */
+/* A slot that gets a row where the keyboard is not lets go of it: the table has it until an arrow is pressed. */
 static void
 show_row (LwKnockTable *self,
           guint         at,
@@ -62,7 +62,7 @@ show_row (LwKnockTable *self,
 
   if (*shown == row)
     return;
-  if (gtk_widget_get_focus_child (GTK_WIDGET (slot)) != NULL)
+  if (row != self->row && gtk_widget_get_focus_child (GTK_WIDGET (slot)) != NULL)
     gtk_root_set_focus (gtk_widget_get_root (GTK_WIDGET (self)), GTK_WIDGET (self));
 
   *shown = row;

@@ -93,6 +93,27 @@ lw_knock_table_focus (GtkWidget       *widget,
   return gtk_widget_grab_focus (widget);
 }
 
+/* One for all cells, whose words change often. */
+static gboolean
+lw_knock_table_query_tooltip (GtkWidget  *widget,
+                              int         x,
+                              int         y,
+                              gboolean    by_keys,
+                              GtkTooltip *tooltip)
+{
+  GtkWidget *at = gtk_widget_pick (widget, x, y, GTK_PICK_DEFAULT);
+  graphene_rect_t box;
+
+  if (at == NULL || !LW_IS_KNOCK_CELL (at) || !gtk_widget_compute_bounds (at, widget, &box))
+    return FALSE;
+
+  gtk_tooltip_set_text (tooltip, lw_knock_cell_said (LW_KNOCK_CELL (at)));
+  gtk_tooltip_set_tip_area (tooltip, &(GdkRectangle) { (int) box.origin.x, (int) box.origin.y, (int) box.size.width,
+                                                       (int) box.size.height });
+
+  return TRUE;
+}
+
 static void
 scrolled_cb (LwKnockTable *self)
 {
@@ -218,6 +239,7 @@ lw_knock_table_class_init (LwKnockTableClass *klass)
   widget_class->css_changed = lw_knock_table_css_changed;
   widget_class->grab_focus = lw_knock_table_grab_focus;
   widget_class->focus = lw_knock_table_focus;
+  widget_class->query_tooltip = lw_knock_table_query_tooltip;
 
   g_object_class_override_property (object_class, PROP_HADJUSTMENT, "hadjustment");
   g_object_class_override_property (object_class, PROP_VADJUSTMENT, "vadjustment");
@@ -266,6 +288,7 @@ lw_knock_table_init (LwKnockTable *self)
   gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Knock-on"), -1);
 }
 

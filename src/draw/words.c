@@ -42,6 +42,13 @@ lw_words_say_unit (LwQuantity quantity)
   return row->unit[0] == '\0' || g_str_equal (row->unit, "%") || is_celsius (row);
 }
 
+gboolean
+lw_words_change_rounds_off (LwQuantity quantity,
+                            double     change)
+{
+  return fabs (change) < 0.5 * pow (10, -lw_quantity_row (quantity)->digits);
+}
+
 char *
 lw_words_change (LwQuantity quantity,
                  double     change)
@@ -52,7 +59,7 @@ lw_words_change (LwQuantity quantity,
     return g_strdup ("–");
   if (change == 0)
     return g_strdup ("0");
-  if (fabs (change) < 0.5 * pow (10, -digits))
+  if (lw_words_change_rounds_off (quantity, change))
     return g_strdup_printf ("%.*f", digits, 0.0);
 
   return g_strdup_printf ("%s%.*f", change < 0 ? "−" : "+", digits, fabs (change));

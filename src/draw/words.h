@@ -16,6 +16,10 @@ gboolean lw_words_say_unit    (LwQuantity quantity);
 char    *lw_words_change      (LwQuantity quantity,
                                double     change);
 
+/* Whether it rounds to nothing so, or is nothing. */
+gboolean lw_words_change_rounds_off (LwQuantity quantity,
+                                     double     change);
+
 /* The unit of such a change: "% points" for all percentages; "" where there is none. Translated. */
 const char *lw_words_change_unit (LwQuantity quantity);
 

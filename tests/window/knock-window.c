@@ -45,7 +45,7 @@ main (int    argc,
   gtk_window_set_child (GTK_WINDOW (window), paned);
   gtk_window_set_title (GTK_WINDOW (window), "Knock-on");
   gtk_widget_add_css_class (window, "bench");
-  gtk_window_set_default_size (GTK_WINDOW (window), 1180, 700);
+  gtk_window_set_default_size (GTK_WINDOW (window), 1180, 560);
   g_signal_connect_swapped (card, "chosen", G_CALLBACK (chosen_cb), board);
 
   lw_session_open (session, season, NULL);
