@@ -185,6 +185,8 @@ lw_knock_table_show (LwKnockTable *self,
 
   if (list != NULL)
     lw_knock_list_sort (list, self->by);
+  else
+    self->chosen = FALSE;
   self->row = same_row (self, list);
   g_clear_pointer (&self->list, lw_knock_list_free);
   self->list = list;
