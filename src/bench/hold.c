@@ -1,15 +1,8 @@
-/* Locks, pins and the search. A question is a value; the thread reads it, and the main loop takes the answer. */
+/* The search. A question is a value; the thread reads it, and the main loop takes the answer. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/hold.h"
 
 #include "season/edit.h"
-
-typedef struct
-{
-  int step;       /* -1: the finished tea */
-  LwQuantity of;
-  double value;
-} Lock;
 
 /* What is asked. */
 typedef struct
@@ -25,9 +18,7 @@ struct _LwHold
 {
   LwHoldFound found;
   gpointer data;
-  GArray *locks;
-  GArray *pins;           /* LwHandle */
-  GArray *kinds;          /* LwKind, of the steps at the last check */
+  LwLocks *locks;
   LwSeason *last;         /* (nullable) the season found last; its settings are the first guess of the next */
   GArray *last_free;      /* (nullable) the settings that were free in it */
   Question *next;         /* (nullable) waits for the search under way */
@@ -54,15 +45,13 @@ lw_hold_new (LwHoldFound found,
 
   hold->found = found;
   hold->data = data;
-  hold->locks = g_array_new (FALSE, FALSE, sizeof (Lock));
-  hold->pins = g_array_new (FALSE, FALSE, sizeof (LwHandle));
-  hold->kinds = g_array_new (FALSE, FALSE, sizeof (LwKind));
+  hold->locks = lw_locks_new ();
 
   return hold;
 }
 
-static void
-forget_last (LwHold *hold)
+void
+lw_hold_forget (LwHold *hold)
 {
   g_clear_pointer (&hold->last, lw_season_unref);
   g_clear_pointer (&hold->last_free, g_array_unref);
@@ -75,187 +64,18 @@ lw_hold_stop (LwHold *hold)
     g_cancellable_cancel (hold->running);
   g_clear_object (&hold->running);
   g_clear_pointer (&hold->next, question_free);
-  forget_last (hold);
-}
-
-void
-lw_hold_clear (LwHold *hold)
-{
-  lw_hold_stop (hold);
-  g_array_set_size (hold->locks, 0);
-  g_array_set_size (hold->pins, 0);
+  lw_hold_forget (hold);
 }
 
 void
 lw_hold_free (LwHold *hold)
 {
   lw_hold_stop (hold);
-  g_array_unref (hold->locks);
-  g_array_unref (hold->pins);
-  g_array_unref (hold->kinds);
+  lw_locks_free (hold->locks);
   g_free (hold);
 }
 
-/* Locks and pins */
-
-static gboolean
-same_kinds (const LwHold  *hold,
-            const LwBatch *batch)
-{
-  if (hold->kinds->len != batch->n_steps)
-    return FALSE;
-  for (guint i = 0; i < batch->n_steps; i++)
-    if (g_array_index (hold->kinds, LwKind, i) != batch->steps[i].kind)
-      return FALSE;
-
-  return TRUE;
-}
-
-void
-lw_hold_check (LwHold        *hold,
-               const LwBatch *batch)
-{
-  if (same_kinds (hold, batch))
-    return;
-
-  for (guint i = hold->locks->len; i-- > 0;)
-    if (g_array_index (hold->locks, Lock, i).step >= 0)
-      g_array_remove_index (hold->locks, i);
-  g_array_set_size (hold->pins, 0);
-  g_array_set_size (hold->kinds, 0);
-  for (guint i = 0; i < batch->n_steps; i++)
-    g_array_append_val (hold->kinds, batch->steps[i].kind);
-  forget_last (hold);
-}
-
-static Lock *
-lock_at (const LwHold *hold,
-         int           step,
-         LwQuantity    of,
-         guint        *at)
-{
-  for (guint i = 0; i < hold->locks->len; i++)
-    {
-      Lock *lock = &g_array_index (hold->locks, Lock, i);
-
-      if (lock->step == step && lock->of == of)
-        {
-          if (at != NULL)
-            *at = i;
-          return lock;
-        }
-    }
-
-  return NULL;
-}
-
-void
-lw_hold_lock (LwHold    *hold,
-              int        step,
-              LwQuantity of,
-              double     value)
-{
-  Lock lock = { step, of, value };
-
-  lw_hold_unlock (hold, step, of);
-  g_array_append_val (hold->locks, lock);
-}
-
-void
-lw_hold_unlock (LwHold    *hold,
-                int        step,
-                LwQuantity of)
-{
-  guint at;
-
-  if (lock_at (hold, step, of, &at) != NULL)
-    g_array_remove_index (hold->locks, at);
-  forget_last (hold);
-}
-
-void
-lw_hold_unlock_all (LwHold *hold)
-{
-  g_array_set_size (hold->locks, 0);
-  forget_last (hold);
-}
-
-gboolean
-lw_hold_locked (const LwHold *hold,
-                int           step,
-                LwQuantity    of,
-                double       *value)
-{
-  const Lock *lock = lock_at (hold, step, of, NULL);
-
-  if (lock != NULL && value != NULL)
-    *value = lock->value;
-
-  return lock != NULL;
-}
-
-guint
-lw_hold_n_locks (const LwHold *hold)
-{
-  return hold->locks->len;
-}
-
-static gboolean
-holds_handle (const GArray *handles,
-              LwHandle      handle)
-{
-  for (guint i = 0; i < handles->len; i++)
-    {
-      const LwHandle *one = &g_array_index (handles, LwHandle, i);
-
-      if (one->step == handle.step && one->setting == handle.setting)
-        return TRUE;
-    }
-
-  return FALSE;
-}
-
-void
-lw_hold_pin (LwHold  *hold,
-             LwHandle handle,
-             gboolean pinned)
-{
-  for (guint i = hold->pins->len; i-- > 0;)
-    {
-      const LwHandle *pin = &g_array_index (hold->pins, LwHandle, i);
-
-      if (pin->step == handle.step && pin->setting == handle.setting)
-        g_array_remove_index (hold->pins, i);
-    }
-  if (pinned)
-    g_array_append_val (hold->pins, handle);
-  forget_last (hold);
-}
-
-gboolean
-lw_hold_pinned (const LwHold *hold,
-                LwHandle      handle)
-{
-  return holds_handle (hold->pins, handle);
-}
-
 /* Asking */
-
-static void
-add_locks (const LwHold  *hold,
-           const LwBatch *batch,
-           GArray        *wants)
-{
-  for (guint i = 0; i < hold->locks->len; i++)
-    {
-      const Lock *lock = &g_array_index (hold->locks, Lock, i);
-      guint step = lock->step >= 0 ? (guint) lock->step : batch->n_steps - 1;
-      LwWant want = { step, lock->of, lock->value, lock->value, 1 };
-
-      if (step < batch->n_steps)
-        g_array_append_val (wants, want);
-    }
-}
 
 static gboolean
 differs (const LwStep *a,
@@ -302,12 +122,18 @@ free_after (const LwHold   *hold,
     {
       LwHandle handle = g_array_index (all, LwHandle, i);
 
-      if (!lw_hold_pinned (hold, handle)
+      if (!lw_locks_pinned (hold->locks, handle)
           && !differs (&was->steps[handle.step], &is->steps[handle.step], handle.setting))
         g_array_append_val (free, handle);
     }
 
   return free;
+}
+
+LwLocks *
+lw_hold_locks (LwHold *hold)
+{
+  return hold->locks;
 }
 
 static void ask (LwHold *hold);
@@ -347,7 +173,7 @@ answered_cb (GObject      *source,
   g_clear_object (&hold->running);
   if (reached != NULL)
     {
-      forget_last (hold);
+      lw_hold_forget (hold);
       hold->last = lw_season_ref (reached->season);
       hold->last_free = g_array_ref (question->free);
     }
@@ -405,14 +231,14 @@ lw_hold_seek (LwHold   *hold,
               LwSeason *edited,
               guint     batch)
 {
-  GArray *free = hold->locks->len > 0 ? free_after (hold, base, edited, batch) : NULL;
+  GArray *free = lw_locks_n (hold->locks) > 0 ? free_after (hold, base, edited, batch) : NULL;
   GArray *wants;
 
   if (free == NULL)
     return FALSE;
 
   wants = g_array_new (FALSE, FALSE, sizeof (LwWant));
-  add_locks (hold, edited->batches[batch], wants);
+  lw_locks_add_wants (hold->locks, edited->batches[batch], wants);
 
   return question_put (hold, edited, batch, free, wants);
 }
@@ -424,7 +250,7 @@ lw_hold_reach (LwHold   *hold,
 {
   GArray *wants = lw_wants_of_aims (season->batches[batch]);
 
-  add_locks (hold, season->batches[batch], wants);
+  lw_locks_add_wants (hold->locks, season->batches[batch], wants);
   if (wants->len == 0)
     {
       g_array_unref (wants);
@@ -451,7 +277,7 @@ lw_hold_follow (LwHold   *hold,
   g_autoptr (GArray) free = NULL;
   LwSeason *season = lw_season_ref (edited);
 
-  if (hold->last == NULL || hold->locks->len == 0)
+  if (hold->last == NULL || lw_locks_n (hold->locks) == 0)
     return season;
 
   free = free_after (hold, base, edited, batch);
@@ -460,7 +286,7 @@ lw_hold_follow (LwHold   *hold,
       LwHandle handle = g_array_index (free, LwHandle, i);
       LwSeason *next;
 
-      if (!holds_handle (hold->last_free, handle))
+      if (!lw_handles_hold (hold->last_free, handle))
         continue;
       next = lw_edit_set (season, batch, handle.step, handle.setting,
                           lw_step_get (&hold->last->batches[batch]->steps[handle.step], handle.setting));

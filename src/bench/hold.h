@@ -1,9 +1,9 @@
-/* What is to stay: outcomes that are locked, settings that are pinned, and the search, in a thread of its own,
- * for later settings that keep the locked ones. Belongs to one batch; knows no widget. */
+/* The search, in a thread of its own, for settings that keep what is locked while a batch is edited, or that reach its
+ * aims. Belongs to one batch; knows no widget. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include "study/reach.h"
+#include "bench/locks.h"
 
 typedef struct _LwHold LwHold;
 
@@ -17,34 +17,11 @@ LwHold    *lw_hold_new     (LwHoldFound      found,
                             gpointer         data);
 void       lw_hold_free    (LwHold          *hold);
 
-/* Forgets all locks and pins, and what is being searched. */
-void       lw_hold_clear   (LwHold          *hold);
+/* (transfer none) what is locked and pinned. After a change of it: lw_hold_forget. */
+LwLocks   *lw_hold_locks   (LwHold          *hold);
 
-/* Lets go what hangs on places among the steps, where the batch's steps are not those of the last check. */
-void       lw_hold_check   (LwHold          *hold,
-                            const LwBatch   *batch);
-
-/* Keeps `of` at `value` at the end of `step` (-1: the finished tea). */
-void       lw_hold_lock    (LwHold          *hold,
-                            int              step,
-                            LwQuantity       of,
-                            double           value);
-void       lw_hold_unlock  (LwHold          *hold,
-                            int              step,
-                            LwQuantity       of);
-void       lw_hold_unlock_all (LwHold       *hold);
-/* FALSE if it is not locked. `value` (nullable). */
-gboolean   lw_hold_locked  (const LwHold    *hold,
-                            int              step,
-                            LwQuantity       of,
-                            double          *value);
-guint      lw_hold_n_locks (const LwHold    *hold);
-
-void       lw_hold_pin     (LwHold          *hold,
-                            LwHandle         handle,
-                            gboolean         pinned);
-gboolean   lw_hold_pinned  (const LwHold    *hold,
-                            LwHandle         handle);
+/* Forgets the settings found last. */
+void       lw_hold_forget  (LwHold          *hold);
 
 /* Starts to search: `edited` came from `base` by an edit of the batch; what the edit did not touch, from its step on,
  * may move. Answers by `found`, in the main loop, unless asked anew or stopped before. Searches for one season at a
@@ -58,6 +35,7 @@ gboolean   lw_hold_seek    (LwHold          *hold,
 gboolean   lw_hold_reach   (LwHold          *hold,
                             LwSeason        *season,
                             guint            batch);
+/* Drops the question under way, the one that waits, and the settings found last. */
 void       lw_hold_stop    (LwHold          *hold);
 
 /* Whether an answer is still to come. */

@@ -16,7 +16,7 @@ struct _LwKnockCard
   GtkWidget *note;       /* what the numbers are, or that they are old */
   GtkWidget *table;
 
-  int at;                /* the step whose end is shown, -1: the batch's */
+  int at;                /* the step whose end is shown, -1: the finished tea */
   gboolean fresh;        /* whether the table is that of the present season */
   gboolean choosing;     /* a step is being taken in hand by the table */
   gboolean held;         /* whether `at` stays though another step was taken in hand so */
@@ -143,7 +143,7 @@ change (LwKnockCard *self)
       show_list (self, NULL);
     }
   if (!self->held)
-    self->at = lw_session_step (self->session);
+    self->at = lw_session_place (self->session);
   gtk_widget_add_css_class (self->table, "stale");
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->table), GTK_ACCESSIBLE_STATE_BUSY, TRUE, -1);
   note (self, lw_session_is_dragging (self->session) ? _ ("From before the change; made anew when you let go.")
@@ -157,7 +157,7 @@ static void
 step_cb (LwKnockCard *self)
 {
   self->held = self->choosing;
-  if (!self->held && self->at != lw_session_step (self->session))
+  if (!self->held && self->at != lw_session_place (self->session))
     change (self);
 }
 

@@ -140,14 +140,15 @@ lw_session_lock (LwSession *self,
   lw_session_compute (self);
   if (!locked)
     {
-      lw_hold_unlock (self->hold, step, of);
+      lw_locks_unlock (lw_hold_locks (self->hold), step, of);
     }
   else if (self->track != NULL && self->track->n_steps > 0)
     {
       at = step >= 0 ? MIN ((guint) step, self->track->n_steps - 1) : self->track->n_steps - 1;
       outcome = lw_track_end (self->track, at, -1);
-      lw_hold_lock (self->hold, step, of, lw_quantity_of (of, &outcome));
+      lw_locks_lock (lw_hold_locks (self->hold), step, of, lw_quantity_of (of, &outcome));
     }
+  lw_hold_forget (self->hold);
   lw_session_emit (self, LW_SESSION_TRACK);
 }
 
@@ -157,19 +158,20 @@ lw_session_locked (LwSession *self,
                    LwQuantity of,
                    double    *value)
 {
-  return lw_hold_locked (self->hold, step, of, value);
+  return lw_locks_locked (lw_hold_locks (self->hold), step, of, value);
 }
 
 guint
 lw_session_n_locks (LwSession *self)
 {
-  return lw_hold_n_locks (self->hold);
+  return lw_locks_n (lw_hold_locks (self->hold));
 }
 
 void
 lw_session_unlock (LwSession *self)
 {
-  lw_hold_unlock_all (self->hold);
+  lw_locks_open (lw_hold_locks (self->hold));
+  lw_hold_forget (self->hold);
   lw_session_emit (self, LW_SESSION_TRACK);
 }
 
@@ -179,7 +181,8 @@ lw_session_pin (LwSession *self,
                 LwSetting  setting,
                 gboolean   pinned)
 {
-  lw_hold_pin (self->hold, (LwHandle) { step, setting }, pinned);
+  lw_locks_pin (lw_hold_locks (self->hold), (LwHandle) { step, setting }, pinned);
+  lw_hold_forget (self->hold);
 }
 
 gboolean
@@ -187,7 +190,7 @@ lw_session_pinned (LwSession *self,
                    guint      step,
                    LwSetting  setting)
 {
-  return lw_hold_pinned (self->hold, (LwHandle) { step, setting });
+  return lw_locks_pinned (lw_hold_locks (self->hold), (LwHandle) { step, setting });
 }
 
 gboolean

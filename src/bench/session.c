@@ -97,7 +97,7 @@ lw_session_changed (LwSession *self)
 {
   keep_in_season (self);
   if (lw_session_batch (self) != NULL)
-    lw_hold_check (self->hold, lw_session_batch (self));
+    lw_locks_check (lw_hold_locks (self->hold), lw_session_batch (self));
   lw_session_emit (self, LW_SESSION_SEASON);
   lw_session_mark_stale (self);
 }
@@ -108,7 +108,7 @@ lw_session_open (LwSession  *self,
                  const char *path)
 {
   lw_session_stop_seeking (self);
-  lw_hold_clear (self->hold);
+  lw_locks_clear (lw_hold_locks (self->hold));
   g_clear_pointer (&self->history, lw_history_free);
   g_clear_pointer (&self->preview, lw_season_unref);
   g_clear_pointer (&self->last_key, g_free);
@@ -190,7 +190,7 @@ lw_session_choose (LwSession *self,
     return;
 
   lw_session_stop_seeking (self);
-  lw_hold_clear (self->hold);
+  lw_locks_clear (lw_hold_locks (self->hold));
   g_clear_pointer (&self->last_key, g_free);
   self->batch = (int) batch;
   self->step = -1;

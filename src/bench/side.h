@@ -4,6 +4,8 @@
 
 #include <gtk/gtk.h>
 
-#include "bench/session.h"
+#include "bench/lane.h"
 
-GtkWidget *lw_side_new (LwSession *session);
+/* What is chosen in the knock-on table puts the keyboard on its block on `lane`. */
+GtkWidget *lw_side_new (LwSession *session,
+                        LwLane    *lane);

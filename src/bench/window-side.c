@@ -56,7 +56,7 @@ lw_window_add_side (LwWindow *self)
   };
   gboolean shown = self->settings == NULL || g_settings_get_boolean (self->settings, "side-shown");
 
-  self->side = lw_side_new (self->session);
+  self->side = lw_side_new (self->session, lw_board_lane (self->board));
   gtk_paned_set_end_child (GTK_PANED (self->side_paned), self->side);
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   g_action_group_change_action_state (G_ACTION_GROUP (self), "show-side", g_variant_new_boolean (shown));

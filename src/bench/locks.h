@@ -1,0 +1,51 @@
+/* What is to stay in a batch: outcomes that are locked, settings that are pinned. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "study/reach.h"
+
+typedef struct _LwLocks LwLocks;
+
+LwLocks  *lw_locks_new     (void);
+void      lw_locks_free    (LwLocks       *self);
+
+/* Lets go all locks and pins. */
+void      lw_locks_clear   (LwLocks       *self);
+
+/* Lets go what hangs on places among the steps, where the batch's steps are not those of the last check. */
+void      lw_locks_check   (LwLocks       *self,
+                            const LwBatch *batch);
+
+/* Keeps `of` at `value` at the end of `step` (-1: the finished tea). */
+void      lw_locks_lock    (LwLocks       *self,
+                            int            step,
+                            LwQuantity     of,
+                            double         value);
+void      lw_locks_unlock  (LwLocks       *self,
+                            int            step,
+                            LwQuantity     of);
+/* Lets go all locks, not the pins. */
+void      lw_locks_open    (LwLocks       *self);
+/* FALSE if it is not locked. `value` (nullable). */
+gboolean  lw_locks_locked  (const LwLocks *self,
+                            int            step,
+                            LwQuantity     of,
+                            double        *value);
+guint     lw_locks_n       (const LwLocks *self);
+
+void      lw_locks_pin     (LwLocks       *self,
+                            LwHandle       handle,
+                            gboolean       pinned);
+gboolean  lw_locks_pinned  (const LwLocks *self,
+                            LwHandle       handle);
+
+/* Appends what is locked to `wants` (LwWant). */
+void      lw_locks_add_wants (const LwLocks *self,
+                              const LwBatch *batch,
+                              GArray        *wants);
+
+/* Whether an array of LwHandle has this one. */
+gboolean  lw_handles_hold  (const GArray  *handles,
+                            LwHandle       handle);
+
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwLocks, lw_locks_free)
