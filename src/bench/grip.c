@@ -29,7 +29,7 @@ lw_grip_at (const LwScale  *scale,
     {
       double left, right, end, line_y;
 
-      lw_scale_column (scale, step, &left, &right);
+      lw_scale_block (scale, step, &left, &right);
       end = scale->rtl ? left : right;
       line_y = block_y + lw_block_line_y (batch->steps[step].kind, block_height, letter, leading[step]);
       grip.step = grip.from = step;
@@ -39,6 +39,9 @@ lw_grip_at (const LwScale  *scale,
       if (fabs (grip.off_x) <= EDGE_REACH)
         {
           grip.part = LW_GRIP_EDGE;
+          /* What the pointer moves is the column's end, which a narrow block stands beside. */
+          lw_scale_column (scale, step, &left, &right);
+          grip.off_x = (scale->rtl ? left : right) - x;
           return grip;
         }
       if (x < left || x > right)
@@ -104,7 +107,7 @@ drag_body (LwGrip         *grip,
   next = lw_edit_move_step (base, batch, grip->from, slot);
   for (guint i = 0; i < scale->n; i++)
     minutes[i] = lw_step_get (&next->batches[batch]->steps[i], LW_SET_MINUTES);
-  lw_scale_fill (scale, minutes, scale->n, scale->origin, scale->room, scale->rtl);
+  lw_scale_refill (scale, minutes);
 
   return next;
 }

@@ -216,7 +216,7 @@ lw_lane_size_allocate (GtkWidget *widget,
     {
       double left, right;
 
-      lw_scale_column (scale, i, &left, &right);
+      lw_scale_block (scale, i, &left, &right);
       allocate_child (g_ptr_array_index (self->blocks, i), left + LW_BLOCK_INSET, self->add_height,
                       right - left - 2 * LW_BLOCK_INSET, blocks);
     }
@@ -224,8 +224,7 @@ lw_lane_size_allocate (GtkWidget *widget,
   for (guint i = 0; i < self->adds->len; i++)
     {
       GtkWidget *button = g_ptr_array_index (self->adds, i);
-      double x = scale->n == 0 ? scale->origin : i < scale->n ? lw_scale_x (scale, i, 0)
-                                                              : lw_scale_x (scale, i - 1, scale->minutes[i - 1]);
+      double x = lw_scale_block_begin (scale, MIN (i, scale->n));
       int natural;
 
       gtk_widget_measure (button, GTK_ORIENTATION_HORIZONTAL, -1, NULL, &natural, NULL, NULL);

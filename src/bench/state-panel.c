@@ -26,6 +26,7 @@ struct _LwStatePanel
   LwCurves *curves;
   LwCurves *ghost;
   GArray *spells;         /* night and rain */
+  gboolean by_clock;      /* what `spells` are for */
   GArray *turns;          /* LwPanelTurn */
   const LwTrack *ghost_of; /* what `ghost` was made from; compared, never read */
   gboolean pointed;       /* the pointer is here: the parts are shown */
@@ -45,9 +46,24 @@ drop_picture (LwStatePanel *self)
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
+/* On a clock nights go through all steps. */
+static void
+take_spells (LwStatePanel *self)
+{
+  const LwSeason *season = lw_session_season (self->session);
+  const LwBatch *batch = lw_session_batch (self->session);
+
+  g_clear_pointer (&self->spells, g_array_unref);
+  self->by_clock = lw_session_scale (self->session)->view.by_clock;
+  if (batch != NULL)
+    self->spells = self->by_clock ? lw_spells_clock (season, batch) : lw_spells_new (season, batch);
+}
+
 void
 lw_state_panel_moved (LwStatePanel *self)
 {
+  if (self->by_clock != lw_session_scale (self->session)->view.by_clock)
+    take_spells (self);
   drop_picture (self);
 }
 
@@ -100,9 +116,7 @@ track_cb (LwStatePanel *self)
       self->turns = lw_panel_turns (track, self->quantity);
     }
   take_ghost (self);
-  g_clear_pointer (&self->spells, g_array_unref);
-  if (batch != NULL)
-    self->spells = lw_spells_new (lw_session_season (self->session), batch);
+  take_spells (self);
   show_reading (self);
   drop_picture (self);
 
@@ -389,6 +403,9 @@ lw_state_panel_new (LwSession *session,
   lw_aim_drag_add (self, session);
   g_signal_connect_object (session, "track", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "reading", G_CALLBACK (show_reading), self, G_CONNECT_SWAPPED);
+  /* A panel may be added when all is there. */
+  if (lw_session_track (session) != NULL)
+    track_cb (self);
 
   return GTK_WIDGET (self);
 }

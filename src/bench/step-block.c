@@ -108,6 +108,24 @@ lw_step_block_size_allocate (GtkWidget *widget,
       gtk_popover_present (GTK_POPOVER (child));
 }
 
+/* A block without room for words says them when it is pointed at. */
+static gboolean
+lw_step_block_query_tooltip (GtkWidget  *widget,
+                             int         x,
+                             int         y,
+                             gboolean    by_key,
+                             GtkTooltip *tooltip)
+{
+  LwStepBlock *self = LW_STEP_BLOCK (widget);
+
+  if (self->words == NULL || !lw_block_is_slim (gtk_widget_get_width (widget)))
+    return FALSE;
+
+  gtk_tooltip_set_text (tooltip, self->words);
+
+  return TRUE;
+}
+
 static void
 lw_step_block_css_changed (GtkWidget         *widget,
                            GtkCssStyleChange *change)
@@ -127,6 +145,7 @@ lw_step_block_class_init (LwStepBlockClass *klass)
   widget_class->measure = lw_step_block_measure;
   widget_class->size_allocate = lw_step_block_size_allocate;
   widget_class->css_changed = lw_step_block_css_changed;
+  widget_class->query_tooltip = lw_step_block_query_tooltip;
 
   gtk_widget_class_set_css_name (widget_class, "stepblock");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_LIST_ITEM);
@@ -137,6 +156,7 @@ lw_step_block_init (LwStepBlock *self)
 {
   self->step = lw_step_new (LW_KIND_WITHER);
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
+  gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
 }
 
 GtkWidget *

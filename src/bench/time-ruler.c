@@ -15,15 +15,71 @@ struct _LwTimeRuler
 
   LwSession *session;
   GskRenderNode *picture;
+  gboolean told_clock;    /* which way of time a screen reader was told of */
 };
 
 G_DEFINE_FINAL_TYPE (LwTimeRuler, lw_time_ruler, GTK_TYPE_WIDGET)
 
+static gboolean
+is_by_clock (LwTimeRuler *self)
+{
+  return lw_session_batch (self->session) != NULL && lw_session_scale (self->session)->view.by_clock;
+}
+
+/* (transfer full) day and hour. */
+static char *
+moment_words (gint64 when_s)
+{
+  g_autofree char *day = lw_say_day (when_s), *clock = lw_say_clock (when_s);
+
+  /* Translators: a day and a time of it */
+  return g_strdup_printf (_ ("%s, %s"), day, clock);
+}
+
+static void
+tell (LwTimeRuler *self)
+{
+  const LwBatch *batch = lw_session_batch (self->session);
+  g_autofree char *begin = NULL, *end = NULL, *words = NULL;
+  double minutes = 0;
+
+  self->told_clock = is_by_clock (self);
+  for (guint i = 0; batch != NULL && i < batch->n_steps; i++)
+    minutes += lw_step_get (&batch->steps[i], LW_SET_MINUTES);
+  if (self->told_clock)
+    {
+      begin = moment_words (batch->when_s);
+      end = moment_words (batch->when_s + (gint64) (60 * minutes));
+      /* Translators: when a batch begins and ends */
+      words = g_strdup_printf (_ ("From %s to %s."), begin, end);
+    }
+  else
+    {
+      words = lw_say_minutes (minutes);
+    }
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self),
+                                  GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  self->told_clock ? _ ("Time by the clock") : _ ("Time in each step"),
+                                  GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
+}
+
 void
 lw_time_ruler_moved (LwTimeRuler *self)
 {
+  if (self->told_clock != is_by_clock (self))
+    tell (self);
   g_clear_pointer (&self->picture, gsk_render_node_unref);
   gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+/* Words at rest only: a screen reader must not be flooded by a drag. */
+static void
+track_cb (LwTimeRuler *self)
+{
+  if (!lw_session_is_dragging (self->session))
+    tell (self);
+  lw_time_ruler_moved (self);
 }
 
 static void
@@ -35,6 +91,23 @@ lw_time_ruler_dispose (GObject *object)
   g_clear_object (&self->session);
 
   G_OBJECT_CLASS (lw_time_ruler_parent_class)->dispose (object);
+}
+
+/* (transfer full) the reading line's time, in its step or on the clock. */
+static char *
+reading_words (LwTimeRuler *self,
+               guint        step,
+               double       minute)
+{
+  const LwScale *scale = lw_session_scale (self->session);
+
+  if (!is_by_clock (self))
+    return lw_say_minutes (minute);
+
+  for (guint i = 0; i < step; i++)
+    minute += scale->minutes[i];
+
+  return lw_say_clock (lw_session_batch (self->session)->when_s + (gint64) (60 * minute));
 }
 
 static cairo_t *
@@ -62,7 +135,7 @@ draw_reading (LwTimeRuler *self,
     return;
 
   cr = begin (snapshot, width, height);
-  text = lw_say_minutes (minute);
+  text = reading_words (self, step, minute);
   lw_letter_size (cr, &letter, 0.9, TRUE, text, &text_width, &text_height);
   x = CLAMP (lw_scale_x (lw_session_scale (self->session), step, minute) - text_width / 2, 6,
              MAX (width - text_width - 6, 6));
@@ -87,7 +160,11 @@ lw_time_ruler_snapshot (GtkWidget   *widget,
       LwLetter letter = lw_look_letter (widget);
       cairo_t *cr = begin (own, width, height);
 
-      lw_ruler_draw (cr, width, height, lw_session_scale (self->session), &letter, lw_look_palette (widget));
+      if (is_by_clock (self))
+        lw_ruler_draw_clock (cr, width, lw_session_scale (self->session), lw_session_batch (self->session)->when_s,
+                             &letter, lw_look_palette (widget));
+      else
+        lw_ruler_draw (cr, width, height, lw_session_scale (self->session), &letter, lw_look_palette (widget));
       cairo_destroy (cr);
       self->picture = gtk_snapshot_free_to_node (own);
     }
@@ -107,8 +184,9 @@ lw_time_ruler_measure (GtkWidget     *widget,
                        int           *natural_baseline)
 {
   LwLetter letter = lw_look_letter (widget);
+  double lead = is_by_clock (LW_TIME_RULER (widget)) ? LW_RULER_LEAD : 0;
 
-  *minimum = *natural = orientation == GTK_ORIENTATION_VERTICAL ? (int) (lw_letter_line (&letter) + 2 * PAD) : 1;
+  *minimum = *natural = orientation == GTK_ORIENTATION_VERTICAL ? (int) (lw_letter_line (&letter) + 2 * PAD + lead) : 1;
 }
 
 static void
@@ -155,7 +233,7 @@ lw_time_ruler_new (LwSession *session)
   LwTimeRuler *self = g_object_new (LW_TYPE_TIME_RULER, NULL);
 
   self->session = g_object_ref (session);
-  g_signal_connect_object (session, "track", G_CALLBACK (lw_time_ruler_moved), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "track", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "reading", G_CALLBACK (gtk_widget_queue_draw), self, G_CONNECT_SWAPPED);
 
   return GTK_WIDGET (self);

@@ -19,6 +19,7 @@
 #define HANDLE 5.0
 #define SMALL 0.88
 #define SMALLEST 0.7
+#define SLIM 52.0      /* px: no room for words */
 
 /* What one drawing of a block passes around. */
 typedef struct
@@ -53,6 +54,12 @@ lw_block_height (const LwLetter *letter)
   double line = lw_letter_line (letter);
 
   return ceil (range_top (line) + RANGE_LINES * line + BOTTOM);
+}
+
+gboolean
+lw_block_is_slim (double width)
+{
+  return width < SLIM;
 }
 
 double
@@ -143,6 +150,15 @@ is_narrow (const Block *block)
                  + width_of (block, SMALL, FALSE, block->time);
 
   return 2 * PAD + block->line + 6 + words + 10 > block->width;
+}
+
+static void
+draw_slim (const Block *block)
+{
+  double picture = round (MIN (block->line * 0.9, block->width - 8));
+
+  lw_pictogram_draw (block->cr, block->look->step->kind, round ((block->width - picture) / 2),
+                     round (TOP + (block->line - picture) / 2), picture, block->palette->ink);
 }
 
 static void
@@ -307,10 +323,18 @@ lw_block_draw (cairo_t           *cr,
   lw_frame_path (cr, width, height, 1);
   cairo_clip (cr);
   lw_hatch_draw (cr, look->step->kind, 0, 0, width, height, palette->hatch);
-  draw_name (&block);
-  draw_second_row (&block);
-  draw_line (&block, line_y);
-  draw_value (&block, line_y);
+  if (lw_block_is_slim (width))
+    {
+      draw_slim (&block);
+      draw_line (&block, line_y);
+    }
+  else
+    {
+      draw_name (&block);
+      draw_second_row (&block);
+      draw_line (&block, line_y);
+      draw_value (&block, line_y);
+    }
   cairo_restore (cr);
 
   lw_frame_edge (cr, width, height, look->chosen ? 2 : 1,

@@ -15,6 +15,9 @@ typedef struct
   gboolean rtl;
 } LwBlockLook;
 
+/* Whether a block is too narrow for words: it shows its pictogram and its line alone. */
+gboolean lw_block_is_slim (double             width);
+
 /* Draws into 0,0..width,height. Narrow blocks put the time under the name. */
 void   lw_block_draw    (cairo_t           *cr,
                          double             width,

@@ -94,3 +94,12 @@ void   lw_ruler_draw  (cairo_t           *cr,
                        const LwScale     *scale,
                        const LwLetter    *letter,
                        const LwPalette   *palette);
+
+/* The same by clock, with leads in its top LW_RULER_LEAD px from the blocks to their columns. */
+#define LW_RULER_LEAD 9.0
+void   lw_ruler_draw_clock (cairo_t           *cr,
+                            double             width,
+                            const LwScale     *scale,
+                            gint64             when_s,
+                            const LwLetter    *letter,
+                            const LwPalette   *palette);

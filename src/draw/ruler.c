@@ -130,6 +130,32 @@ word_width (const char *text,
   return width;
 }
 
+static void
+draw_tick (cairo_t         *cr,
+           double           x,
+           double           top,
+           double           bottom,
+           LwInk            ink)
+{
+  cairo_move_to (cr, x, top);
+  cairo_line_to (cr, x, bottom);
+  cairo_set_line_width (cr, 1);
+  lw_ink_use (cr, ink);
+  cairo_stroke (cr);
+}
+
+static void
+draw_word (const Lettering *lettering,
+           const LwTick    *tick,
+           double           y,
+           LwInk            ink)
+{
+  lw_ink_use (lettering->cr, ink);
+  if (tick->text != NULL)
+    lw_letter_draw (lettering->cr, lettering->letter, tick->left, y,
+                    lettering->letter->rtl ? LW_TEXT_END : LW_TEXT_START, SMALL, FALSE, 0, tick->text);
+}
+
 void
 lw_ruler_draw (cairo_t         *cr,
                double           width,
@@ -149,17 +175,51 @@ lw_ruler_draw (cairo_t         *cr,
     {
       const LwTick *tick = &g_array_index (ticks, LwTick, i);
       gboolean edge = tick->minute <= 0;
-      double x = CLAMP (floor (tick->x) + 0.5, 0.5, width - 0.5);
 
-      cairo_move_to (cr, x, 0);
-      cairo_line_to (cr, x, edge ? height : TICK);
-      cairo_set_line_width (cr, 1);
-      lw_ink_use (cr, edge ? palette->rule : lw_ink_thin (palette->faint, 0.6));
-      cairo_stroke (cr);
+      draw_tick (cr, CLAMP (floor (tick->x) + 0.5, 0.5, width - 0.5), 0, edge ? height : TICK,
+                 edge ? palette->rule : lw_ink_thin (palette->faint, 0.6));
+      draw_word (&lettering, tick, TICK, palette->faint);
+    }
+}
 
-      lw_ink_use (cr, palette->faint);
-      if (tick->text != NULL)
-        lw_letter_draw (cr, &own, tick->left, TICK, own.rtl ? LW_TEXT_END : LW_TEXT_START, SMALL,
-                        FALSE, 0, tick->text);
+/* From where a block ends to where its column does. */
+static void
+draw_leads (cairo_t         *cr,
+            const LwScale   *scale,
+            const LwPalette *palette)
+{
+  for (guint step = 1; step < scale->n; step++)
+    {
+      cairo_move_to (cr, floor (lw_scale_block_begin (scale, step)) + 0.5, 0);
+      cairo_line_to (cr, floor (lw_scale_x (scale, step, 0)) + 0.5, LW_RULER_LEAD);
+    }
+  cairo_set_line_width (cr, 1);
+  lw_ink_use (cr, lw_ink_thin (palette->faint, 0.6));
+  cairo_stroke (cr);
+}
+
+void
+lw_ruler_draw_clock (cairo_t         *cr,
+                     double           width,
+                     const LwScale   *scale,
+                     gint64           when_s,
+                     const LwLetter  *letter,
+                     const LwPalette *palette)
+{
+  LwLetter own = *letter;
+  Lettering lettering = { cr, &own };
+  g_autoptr (GArray) ticks = NULL;
+
+  own.rtl = scale->rtl;
+  ticks = lw_ruler_clock_ticks (scale, when_s, word_width, &lettering);
+  draw_leads (cr, scale, palette);
+
+  for (guint i = 0; i < ticks->len; i++)
+    {
+      const LwTick *tick = &g_array_index (ticks, LwTick, i);
+
+      draw_tick (cr, CLAMP (floor (tick->x) + 0.5, 0.5, width - 0.5), LW_RULER_LEAD, LW_RULER_LEAD + TICK,
+                 lw_ink_thin (palette->faint, tick->text != NULL ? 1 : 0.6));
+      draw_word (&lettering, tick, LW_RULER_LEAD + TICK, palette->faint);
     }
 }

@@ -23,3 +23,10 @@ typedef double (*LwTextWidth) (const char *text,
 GArray *lw_ruler_ticks (const LwScale *scale,
                         LwTextWidth    width_of,
                         gpointer       data);
+
+/* (transfer full) the same by the clock of the batch's place, which begins at `when_s`: hours, a day's name at
+ * each midnight, day and hour at the begin. In a zoomed scale only the zoomed column has ticks. */
+GArray *lw_ruler_clock_ticks (const LwScale *scale,
+                              gint64         when_s,
+                              LwTextWidth    width_of,
+                              gpointer       data);

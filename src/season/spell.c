@@ -75,9 +75,10 @@ add_rain (Span            *span,
     }
 }
 
-GArray *
-lw_spells_new (const LwSeason *season,
-               const LwBatch  *batch)
+static GArray *
+spells_of (const LwSeason *season,
+           const LwBatch  *batch,
+           gboolean        all_nights)
 {
   GArray *spells = g_array_new (FALSE, FALSE, sizeof (LwSpell));
   const LwWeather *weather = batch->weather != NULL ? lw_season_weather (season, batch->weather) : NULL;
@@ -87,16 +88,30 @@ lw_spells_new (const LwSeason *season,
     {
       Span span = { spells, i, clock_s, clock_s + 60 * lw_step_get (&batch->steps[i], LW_SET_MINUTES) };
 
-      clock_s = span.end_s;
-      if (!lw_step_follows (season, &batch->steps[i], weather))
-        continue;
+      gboolean follows = lw_step_follows (season, &batch->steps[i], weather);
 
-      add_nights (&span, season->latitude_deg);
-      if (weather != NULL && weather->form == LW_WEATHER_HOURS)
+      clock_s = span.end_s;
+      if (follows || all_nights)
+        add_nights (&span, season->latitude_deg);
+      if (follows && weather != NULL && weather->form == LW_WEATHER_HOURS)
         add_rain (&span, weather);
     }
 
   return spells;
+}
+
+GArray *
+lw_spells_new (const LwSeason *season,
+               const LwBatch  *batch)
+{
+  return spells_of (season, batch, FALSE);
+}
+
+GArray *
+lw_spells_clock (const LwSeason *season,
+                 const LwBatch  *batch)
+{
+  return spells_of (season, batch, TRUE);
 }
 
 double

@@ -47,11 +47,32 @@ lw_say_setting (LwSetting setting,
   return g_strdup_printf (_ ("%.*f %s"), row->digits, value, unit);
 }
 
-char *
-lw_say_date (gint64 when_s)
+static char *
+say_moment (gint64      when_s,
+            const char *how)
 {
   g_autoptr (GDateTime) date = g_date_time_new_from_unix_utc (when_s);
 
+  return date != NULL ? g_date_time_format (date, how) : g_strdup ("");
+}
+
+char *
+lw_say_date (gint64 when_s)
+{
   /* Translators: day, month, year for g_date_time_format */
-  return date != NULL ? g_date_time_format (date, _ ("%-d %b %Y")) : g_strdup ("");
+  return say_moment (when_s, _ ("%-d %b %Y"));
+}
+
+char *
+lw_say_day (gint64 when_s)
+{
+  /* Translators: day and month for g_date_time_format */
+  return say_moment (when_s, _ ("%-d %b"));
+}
+
+char *
+lw_say_clock (gint64 when_s)
+{
+  /* Translators: hour and minute for g_date_time_format */
+  return say_moment (when_s, _ ("%H:%M"));
 }
