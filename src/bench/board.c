@@ -1,61 +1,20 @@
 /* The board. While something is dragged the columns stay, but for the dragged one,
  * so that the pointer stays on what it holds. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "bench/board.h"
+#include "bench/board-private.h"
 
 #include <math.h>
 
+#include "bench/desktop.h"
 #include "bench/look.h"
-#include "bench/state-panel.h"
 #include "bench/time-ruler.h"
 #include "draw/ticks.h"
 
-#define EDGE 14   /* left and right of the columns: half a "+" button */
 #define GAP 8
+#define LEAST_PANELS 200 /* height of what is seen of the panels */
 #define TICK_APART 40.0
 
-static const LwQuantity shown[] = { LW_MOISTURE, LW_OXIDATION, LW_RUPTURE };
-
-struct _LwBoard
-{
-  GtkWidget parent_instance;
-
-  LwSession *session;
-  GtkWidget *lane;
-  GtkWidget *ruler;
-  GPtrArray *panels;
-  guint tick;
-};
-
 G_DEFINE_FINAL_TYPE (LwBoard, lw_board, GTK_TYPE_WIDGET)
-
-static guint
-step_minutes (LwSession *session,
-              double    *minutes)
-{
-  const LwBatch *batch = lw_session_batch (session);
-  guint n = batch != NULL ? MIN (batch->n_steps, LW_SCALE_MAX_STEPS) : 0;
-
-  for (guint i = 0; i < n; i++)
-    minutes[i] = lw_step_get (&batch->steps[i], LW_SET_MINUTES);
-
-  return n;
-}
-
-static void
-lay_out_columns (LwBoard *self,
-                 int      width)
-{
-  double minutes[LW_SCALE_MAX_STEPS];
-  guint n;
-
-  if (lw_session_is_dragging (self->session))
-    return;
-
-  n = step_minutes (self->session, minutes);
-  lw_scale_fill (lw_session_scale (self->session), minutes, n, EDGE, MAX (width - 2 * EDGE, 1),
-                 lw_look_is_rtl (GTK_WIDGET (self)));
-}
 
 static int
 natural_height (GtkWidget *child)
@@ -78,26 +37,23 @@ lw_board_measure (GtkWidget     *widget,
 {
   LwBoard *self = LW_BOARD (widget);
   double minutes[LW_SCALE_MAX_STEPS];
+  int least, usual;
   guint n;
 
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     {
       /* A drag must not push the window about. */
-      n = step_minutes (self->session, minutes);
-      *minimum = lw_session_is_dragging (self->session) ? 1 : (int) ceil (lw_scale_least_width (minutes, n)) + 2 * EDGE;
+      n = lw_board_step_minutes (self, minutes);
+      *minimum = lw_session_is_dragging (self->session)
+                   ? 1 : (int) ceil (lw_scale_least_width_view (self->view, minutes, n)) + 2 * LW_BOARD_EDGE;
       *natural = *minimum;
       return;
     }
 
   *minimum = *natural = natural_height (self->lane) + natural_height (self->ruler) + GAP / 2;
-  for (guint i = 0; i < self->panels->len; i++)
-    {
-      int least, usual;
-
-      gtk_widget_measure (g_ptr_array_index (self->panels, i), orientation, -1, &least, &usual, NULL, NULL);
-      *minimum += least + GAP;
-      *natural += usual + GAP;
-    }
+  gtk_widget_measure (self->scrolled, orientation, -1, &least, &usual, NULL, NULL);
+  *minimum += least + GAP;
+  *natural += usual + GAP;
 }
 
 static void
@@ -116,33 +72,43 @@ lw_board_size_allocate (GtkWidget *widget,
                         int        baseline)
 {
   LwBoard *self = LW_BOARD (widget);
-  int y = natural_height (self->lane), ruler = natural_height (self->ruler), n = (int) self->panels->len;
+  int y = natural_height (self->lane), ruler = natural_height (self->ruler);
 
-  lay_out_columns (self, width);
+  lw_board_lay_out (self);
   allocate (self->lane, 0, width, y);
   allocate (self->ruler, y, width, ruler);
   y += ruler + GAP / 2;
-
-  for (int i = 0; i < n; i++)
-    {
-      int bottom = y + (height - y + GAP) / (n - i) - GAP;
-
-      allocate (g_ptr_array_index (self->panels, i), y, width, bottom - y);
-      y = bottom + GAP;
-    }
+  allocate (self->scrolled, y, width, height - y - GAP);
 }
 
-/* Columns may have moved: all that stands on them is drawn anew. */
 static void
 track_cb (LwBoard *self)
 {
-  lay_out_columns (self, gtk_widget_get_width (GTK_WIDGET (self)));
-  gtk_widget_queue_allocate (self->lane);
-  lw_time_ruler_moved (LW_TIME_RULER (self->ruler));
-  for (guint i = 0; i < self->panels->len; i++)
-    lw_state_panel_moved (g_ptr_array_index (self->panels, i));
+  if (self->batch != lw_session_batch_index (self->session))
+    {
+      self->batch = lw_session_batch_index (self->session);
+      self->view.zoomed = -1;
+    }
+  lw_board_lay_out (self);
+  lw_board_columns_moved (self);
   if (!lw_session_is_dragging (self->session))
     gtk_widget_queue_resize (GTK_WIDGET (self));
+}
+
+/* On blocks a double click opens the settings. */
+static void
+click_cb (LwBoard         *self,
+          int              n_press,
+          double           x,
+          double           y,
+          GtkGestureClick *gesture)
+{
+  guint step;
+  double minute;
+
+  if (n_press == 2 && y >= natural_height (self->lane)
+      && lw_scale_at (lw_session_scale (self->session), x, &step, &minute))
+    lw_board_zoom (self, step);
 }
 
 static gboolean
@@ -169,6 +135,12 @@ LwLane *
 lw_board_lane (LwBoard *self)
 {
   return LW_LANE (self->lane);
+}
+
+LwPanelStack *
+lw_board_panels (LwBoard *self)
+{
+  return LW_PANEL_STACK (self->panels);
 }
 
 void
@@ -208,10 +180,11 @@ lw_board_dispose (GObject *object)
 {
   LwBoard *self = LW_BOARD (object);
 
-  g_clear_pointer (&self->panels, g_ptr_array_unref);
+  g_clear_pointer (&self->scrolled, gtk_widget_unparent);
   g_clear_pointer (&self->lane, gtk_widget_unparent);
   g_clear_pointer (&self->ruler, gtk_widget_unparent);
   g_clear_object (&self->session);
+  g_clear_object (&self->settings);
 
   G_OBJECT_CLASS (lw_board_parent_class)->dispose (object);
 }
@@ -225,6 +198,7 @@ lw_board_class_init (LwBoardClass *klass)
   widget_class->measure = lw_board_measure;
   widget_class->size_allocate = lw_board_size_allocate;
 
+  lw_board_class_add_view (widget_class);
   gtk_widget_class_set_css_name (widget_class, "board");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
 }
@@ -232,8 +206,12 @@ lw_board_class_init (LwBoardClass *klass)
 static void
 lw_board_init (LwBoard *self)
 {
-  self->panels = g_ptr_array_new_with_free_func ((GDestroyNotify) gtk_widget_unparent);
+  GtkGesture *click = gtk_gesture_click_new ();
+
+  self->view = LW_SCALE_BY_STEP;
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
+  g_signal_connect_swapped (click, "pressed", G_CALLBACK (click_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
 }
 
 GtkWidget *
@@ -244,15 +222,17 @@ lw_board_new (LwSession *session)
   self->session = g_object_ref (session);
   self->lane = lw_lane_new (session);
   self->ruler = lw_time_ruler_new (session);
+  self->settings = lw_desktop_settings ();
+  self->panels = lw_panel_stack_new (session, self->settings);
+  self->view.by_clock = self->settings != NULL && g_settings_get_boolean (self->settings, LW_BOARD_BY_CLOCK);
+  self->scrolled = gtk_scrolled_window_new ();
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (self->scrolled), TRUE);
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (self->scrolled), LEAST_PANELS);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), self->panels);
   gtk_widget_set_parent (self->lane, GTK_WIDGET (self));
   gtk_widget_set_parent (self->ruler, GTK_WIDGET (self));
-  for (guint i = 0; i < G_N_ELEMENTS (shown); i++)
-    {
-      GtkWidget *panel = lw_state_panel_new (session, shown[i]);
-
-      gtk_widget_set_parent (panel, GTK_WIDGET (self));
-      g_ptr_array_add (self->panels, panel);
-    }
+  gtk_widget_set_parent (self->scrolled, GTK_WIDGET (self));
 
   g_signal_connect_object (session, "track", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "stale", G_CALLBACK (stale_cb), self, G_CONNECT_SWAPPED);

@@ -53,6 +53,7 @@ move_step (LwLane    *lane,
   lw_session_compute (session);
   lw_session_choose_step (session, to);
   lw_lane_focus (lane, (guint) to);
+  gtk_widget_activate_action (GTK_WIDGET (lane), "board.follow", "u", (guint) to);
 }
 
 static void
@@ -80,6 +81,7 @@ go_to (LwLane    *lane,
   step = CLAMP (step, 0, (int) batch->n_steps - 1);
   lw_session_choose_step (session, step);
   lw_lane_focus (lane, (guint) step);
+  gtk_widget_activate_action (GTK_WIDGET (lane), "board.follow", "u", (guint) step);
 }
 
 static gboolean
@@ -188,6 +190,12 @@ key_cb (LwLane                *lane,
     case GDK_KEY_KP_Enter:
     case GDK_KEY_Menu:
       lw_lane_settings (lane, (guint) step);
+      return TRUE;
+    case GDK_KEY_z:
+    case GDK_KEY_Z:
+      if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK))
+        return FALSE;
+      gtk_widget_activate_action (GTK_WIDGET (lane), "board.zoom", "u", (guint) step);
       return TRUE;
     default:
       return arrow (lane, session, (guint) step, key, state);

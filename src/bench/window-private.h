@@ -1,5 +1,6 @@
 /* What the window's files share: window.c shows, window-file.c opens and saves, window-batch.c does what concerns a
- * batch as a whole, window-weather.c weather, window-tea.c kinds of tea, window-side.c the side column. */
+ * batch as a whole, window-weather.c weather, window-tea.c kinds of tea, window-view.c how the board shows it,
+ * window-side.c the side column. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
@@ -23,6 +24,7 @@ struct _LwWindow
   GMenu *recent_menu;
   GMenu *weather_menu;
   GMenu *tea_menu;
+  GMenu *panels_menu;
 
   LwSession *session;
   LwBoard *board;
@@ -62,3 +64,6 @@ void lw_window_add_weather_actions (LwWindow *self);
 
 /* window-tea.c; the session must be there. */
 void lw_window_add_tea_actions   (LwWindow *self);
+
+/* window-view.c; the board must be there. */
+void lw_window_add_view_actions (LwWindow *self);

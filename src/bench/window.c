@@ -162,7 +162,8 @@ key_cb (LwWindow              *self,
       lw_board_read (self->board, 1);
       return TRUE;
     case GDK_KEY_Escape:
-      lw_session_read_off (self->session);
+      if (!lw_board_zoom_out (self->board))
+        lw_session_read_off (self->session);
       return TRUE;
     default:
       return FALSE;
@@ -259,6 +260,7 @@ lw_window_class_init (LwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LwWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, weather_menu);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, tea_menu);
+  gtk_widget_class_bind_template_child (widget_class, LwWindow, panels_menu);
 }
 
 static void
@@ -281,6 +283,7 @@ lw_window_init (LwWindow *self)
   lw_window_add_tea_actions (self);
   self->settings = lw_desktop_settings ();
   self->board = LW_BOARD (lw_board_new (self->session));
+  lw_window_add_view_actions (self);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), GTK_WIDGET (self->board));
   gtk_paned_set_start_child (GTK_PANED (self->paned), lw_batch_list_new (self->session));
   g_signal_connect_object (self->session, "season", G_CALLBACK (season_cb), self, G_CONNECT_SWAPPED);

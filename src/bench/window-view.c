@@ -1,0 +1,95 @@
+/* How the board shows the batch: time by the clock, which panels, their heights, one
+ * step large. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/window-private.h"
+
+#include "season/text.h"
+
+#define PANEL "panel-" /* and the quantity's name in a document */
+
+static void
+set_by_clock (GSimpleAction *action,
+              GVariant      *state,
+              gpointer       data)
+{
+  LwWindow *self = data;
+
+  lw_board_set_by_clock (self->board, g_variant_get_boolean (state));
+  /* Not while something is dragged. */
+  g_simple_action_set_state (action, g_variant_new_boolean (lw_board_is_by_clock (self->board)));
+}
+
+static void
+show_panel (GSimpleAction *action,
+            GVariant      *state,
+            gpointer       data)
+{
+  LwWindow *self = data;
+  int quantity = lw_quantity_find (g_action_get_name (G_ACTION (action)) + strlen (PANEL));
+
+  lw_panel_stack_show (lw_board_panels (self->board), quantity, g_variant_get_boolean (state));
+  g_simple_action_set_state (action, state);
+}
+
+static void
+even_panels (GSimpleAction *action,
+             GVariant      *target,
+             gpointer       data)
+{
+  lw_panel_stack_even (lw_board_panels (LW_WINDOW (data)->board));
+}
+
+static void
+zoom_step (GSimpleAction *action,
+           GVariant      *target,
+           gpointer       data)
+{
+  LwWindow *self = data;
+
+  if (lw_session_batch (self->session) != NULL)
+    gtk_widget_activate_action (GTK_WIDGET (self->board), "board.zoom", "u",
+                                (guint) MAX (lw_session_step (self->session), 0));
+}
+
+static void
+add_toggle (LwWindow   *self,
+            const char *name,
+            gboolean    on,
+            void      (*set) (GSimpleAction *action, GVariant *state, gpointer data))
+{
+  g_autoptr (GSimpleAction) action = g_simple_action_new_stateful (name, NULL, g_variant_new_boolean (on));
+
+  g_signal_connect (action, "change-state", G_CALLBACK (set), self);
+  g_action_map_add_action (G_ACTION_MAP (self), G_ACTION (action));
+}
+
+static void
+add_panel (LwWindow  *self,
+           LwQuantity quantity)
+{
+  const LwQuantityRow *row = lw_quantity_row (quantity);
+  g_autofree char *name = g_strconcat (PANEL, row->id, NULL), *action = g_strconcat ("win.", name, NULL);
+  /* Translators: a panel's name and its unit */
+  g_autofree char *label = row->unit[0] != '\0' ? g_strdup_printf (_ ("%s, %s"), _ (row->label), _ (row->unit))
+                                                 : g_strdup (_ (row->label));
+
+  add_toggle (self, name, lw_panel_stack_shows (lw_board_panels (self->board), quantity), show_panel);
+  g_menu_append (self->panels_menu, label, action);
+}
+
+void
+lw_window_add_view_actions (LwWindow *self)
+{
+  static const GActionEntry entries[] = {
+    { .name = "even-panels", .activate = even_panels },
+    { .name = "zoom-step", .activate = zoom_step },
+  };
+  const LwQuantity *extra;
+  guint n;
+
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  add_toggle (self, "by-clock", lw_board_is_by_clock (self->board), set_by_clock);
+  extra = lw_panel_stack_extra (&n);
+  for (guint i = 0; i < n; i++)
+    add_panel (self, extra[i]);
+}
