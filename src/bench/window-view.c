@@ -77,6 +77,25 @@ add_panel (LwWindow  *self,
   g_menu_append (self->panels_menu, label, action);
 }
 
+static gboolean
+take_keys_back (gpointer data)
+{
+  LwWindow *self = data;
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+
+  if (focus != NULL && !gtk_widget_get_mapped (focus) && gtk_widget_get_root (GTK_WIDGET (self->board)) != NULL)
+    lw_lane_focus (lw_board_lane (self->board), (guint) MAX (lw_session_step (self->session), 0));
+
+  return G_SOURCE_REMOVE;
+}
+
+/* GTK 4.8 leaves the keyboard in a submenu that has closed, where no key does anything. */
+static void
+menu_closed_cb (LwWindow *self)
+{
+  g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, take_keys_back, g_object_ref (self), g_object_unref);
+}
+
 void
 lw_window_add_view_actions (LwWindow *self)
 {
@@ -92,4 +111,6 @@ lw_window_add_view_actions (LwWindow *self)
   extra = lw_panel_stack_extra (&n);
   for (guint i = 0; i < n; i++)
     add_panel (self, extra[i]);
+  g_signal_connect_object (gtk_menu_button_get_popover (GTK_MENU_BUTTON (self->menu_button)), "closed",
+                           G_CALLBACK (menu_closed_cb), self, G_CONNECT_SWAPPED);
 }

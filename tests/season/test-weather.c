@@ -249,6 +249,24 @@ test_indoors (void)
   assert_spells (season, LW_SPELL_NIGHT, (const double[][2]) { { 0, 2400 } }, 1);
 }
 
+/* On a clock there is night over every step, and rain still only where it is felt. */
+static void
+test_clock (void)
+{
+  g_autoptr (LwSeason) season = season_with (NULL, LW_KIND_WITHER, 12, 2400);
+  g_autoptr (GArray) spells = NULL;
+
+  lw_batch_insert_step (season->batches[0], 1, lw_step_new (LW_KIND_ROLL));
+  spells = lw_spells_clock (season, season->batches[0]);
+  g_assert_cmpuint (spells->len, ==, 3);
+  for (guint i = 0; i < spells->len; i++)
+    g_assert_cmpint (g_array_index (spells, LwSpell, i).kind, ==, LW_SPELL_NIGHT);
+  /* 40 h after noon it is four in the morning. */
+  g_assert_cmpuint (g_array_index (spells, LwSpell, 2).step, ==, 1);
+  g_assert_cmpfloat (g_array_index (spells, LwSpell, 2).from_minute, ==, 0);
+  assert_spells (season, LW_SPELL_NIGHT, NULL, 0);
+}
+
 /* Hours of rain one after the other are one; what is outside the step does not count. */
 static void
 test_rain (void)
@@ -279,6 +297,7 @@ main (int    argc,
   g_test_add_func ("/weather/heated", test_heated);
   g_test_add_func ("/weather/night", test_night);
   g_test_add_func ("/weather/indoors", test_indoors);
+  g_test_add_func ("/weather/clock", test_clock);
   g_test_add_func ("/weather/rain", test_rain);
 
   return g_test_run ();
