@@ -13,6 +13,7 @@ struct _LwPanelGap
 
   GtkGesture *drag;
   double press_y;   /* in the parent, which stays while the gap moves */
+  gboolean moving;  /* a press alone is no move yet: it may be half of a double click */
 };
 
 enum { GRAB, MOVE, SETTLE, EVEN, N_SIGNALS };
@@ -42,7 +43,6 @@ drag_begin_cb (LwPanelGap     *self,
   gtk_gesture_set_state (GTK_GESTURE (gesture), GTK_EVENT_SEQUENCE_CLAIMED);
   gtk_widget_grab_focus (GTK_WIDGET (self));
   self->press_y = y_in_parent (self, y);
-  g_signal_emit (self, signals[GRAB], 0);
 }
 
 static void
@@ -53,6 +53,9 @@ drag_update_cb (LwPanelGap     *self,
 {
   double x, y;
 
+  if (!self->moving)
+    g_signal_emit (self, signals[GRAB], 0);
+  self->moving = TRUE;
   gtk_gesture_drag_get_start_point (gesture, &x, &y);
   g_signal_emit (self, signals[MOVE], 0, y_in_parent (self, y + dy) - self->press_y);
 }
@@ -63,7 +66,9 @@ drag_end_cb (LwPanelGap     *self,
              double          dy,
              GtkGestureDrag *gesture)
 {
-  g_signal_emit (self, signals[SETTLE], 0);
+  if (self->moving)
+    g_signal_emit (self, signals[SETTLE], 0);
+  self->moving = FALSE;
 }
 
 static void
