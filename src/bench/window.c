@@ -290,10 +290,6 @@ lw_window_init (LwWindow *self)
   g_signal_connect_object (self->session, "track", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
 
   lw_window_add_side (self);
-  /* Closed out of a submenu, the menu would leave the keyboard with a hidden item. */
-  g_signal_connect_object (gtk_menu_button_get_popover (GTK_MENU_BUTTON (self->menu_button)), "closed",
-                           G_CALLBACK (gtk_widget_grab_focus), self->menu_button, G_CONNECT_SWAPPED);
-
   add_keys (self);
   restore_size (self);
   lw_window_refill_recent (self);
