@@ -135,14 +135,14 @@ fresh_moisture (LwStatePanel  *self,
 {
   const LwProfile *profile = batch != NULL ? lw_season_profile (lw_session_season (self->session), batch->leaf) : NULL;
 
-  if (batch == NULL || profile == NULL || !isnan (batch->fresh_moisture_pct))
-    return batch != NULL ? batch->fresh_moisture_pct : NAN;
+  if (batch == NULL)
+    return NAN;
 
-  return profile->fresh_moisture_pct;
+  return profile == NULL || !isnan (batch->fresh_moisture_pct) ? batch->fresh_moisture_pct : profile->fresh_moisture_pct;
 }
 
-static LwPanelLook
-look_of (LwStatePanel *self)
+LwPanelLook
+lw_state_panel_look (LwStatePanel *self)
 {
   const LwBatch *batch = lw_session_batch (self->session);
   const LwProfile *profile = batch != NULL ? lw_season_profile (lw_session_season (self->session), batch->leaf) : NULL;
@@ -171,12 +171,6 @@ look_of (LwStatePanel *self)
     }
 
   return look;
-}
-
-LwPanelLook
-lw_state_panel_look (LwStatePanel *self)
-{
-  return look_of (self);
 }
 
 LwAxis
@@ -209,7 +203,7 @@ draw_picture (LwStatePanel *self,
 {
   GtkSnapshot *own = gtk_snapshot_new ();
   LwLetter letter = lw_look_letter (GTK_WIDGET (self));
-  LwPanelLook look = look_of (self);
+  LwPanelLook look = lw_state_panel_look (self);
   cairo_t *cr = gtk_snapshot_append_cairo (own, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
 
   if (!self->axis_held)
@@ -292,28 +286,12 @@ lw_state_panel_size_allocate (GtkWidget *widget,
   drop_picture (self);
 }
 
-/* The reading is lettered as the panel's picture is. */
-static void
-letter_reading (LwStatePanel *self)
-{
-  LwLetter letter = lw_look_letter (GTK_WIDGET (self));
-  g_autoptr (PangoAttrList) attrs = pango_attr_list_new ();
-  g_autoptr (PangoFontDescription) font = pango_font_description_new ();
-
-  pango_font_description_set_family (font, letter.family != NULL ? letter.family : "Sans");
-  pango_font_description_set_weight (font, PANGO_WEIGHT_BOLD);
-  pango_font_description_set_absolute_size (font, 1.15 * letter.base_px * PANGO_SCALE);
-  pango_attr_list_insert (attrs, pango_attr_font_desc_new (font));
-  pango_attr_list_insert (attrs, pango_attr_font_features_new ("tnum"));
-  gtk_label_set_attributes (GTK_LABEL (self->reading), attrs);
-}
-
 static void
 lw_state_panel_css_changed (GtkWidget         *widget,
                             GtkCssStyleChange *change)
 {
   GTK_WIDGET_CLASS (lw_state_panel_parent_class)->css_changed (widget, change);
-  letter_reading (LW_STATE_PANEL (widget));
+  lw_look_letter_number (LW_STATE_PANEL (widget)->reading, widget);
   drop_picture (LW_STATE_PANEL (widget));
 }
 
