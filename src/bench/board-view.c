@@ -8,6 +8,8 @@
 
 #define GLIDE_US 180000.0
 
+static guint zoom_signal;
+
 guint
 lw_board_step_minutes (LwBoard *self,
                        double  *minutes)
@@ -108,7 +110,11 @@ static void
 zoom_to (LwBoard *self,
          int      step)
 {
+  if (lw_session_is_dragging (self->session))
+    return;
+
   change_view (self, (LwScaleView) { self->view.by_clock, step });
+  g_signal_emit (self, zoom_signal, 0, step);
 }
 
 void
@@ -141,6 +147,8 @@ follow (GtkWidget  *widget,
 void
 lw_board_class_add_view (GtkWidgetClass *widget_class)
 {
+  zoom_signal = g_signal_new ("zoom", G_TYPE_FROM_CLASS (widget_class), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                              G_TYPE_NONE, 1, G_TYPE_INT);
   gtk_widget_class_install_action (widget_class, "board.zoom", "u", zoom);
   gtk_widget_class_install_action (widget_class, "board.follow", "u", follow);
 }

@@ -11,7 +11,8 @@
 #define LW_TYPE_BOARD (lw_board_get_type ())
 G_DECLARE_FINAL_TYPE (LwBoard, lw_board, LW, BOARD, GtkWidget)
 
-/* Actions for its children:
+/* Signal "zoom" (int): that step has the width now; -1: none any more.
+ * Actions for its children:
  * "board.zoom" (u): gives that step's column the width, or back if it has it already;
  * "board.follow" (u): moves the zoom to that step, if there is one. */
 GtkWidget    *lw_board_new          (LwSession *session);

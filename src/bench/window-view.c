@@ -51,6 +51,24 @@ zoom_step (GSimpleAction *action,
                                 (guint) MAX (lw_session_step (self->session), 0));
 }
 
+/* Told, too, for those who do not see the columns move. */
+static void
+zoom_cb (LwWindow *self,
+         int       step)
+{
+  const LwBatch *batch = lw_session_batch (self->session);
+  g_autofree char *words = NULL;
+
+  if (batch == NULL || step >= (int) batch->n_steps)
+    return;
+
+  /* Translators: a kind of step */
+  words = step < 0 ? g_strdup (_ ("All steps of the batch."))
+                   : g_strdup_printf (_ ("Step %d, %s, over the width. Z or Escape shows all steps again."), step + 1,
+                                      _ (lw_kind_row (batch->steps[step].kind)->label));
+  lw_window_say (self, words);
+}
+
 static void
 add_toggle (LwWindow   *self,
             const char *name,
@@ -111,6 +129,7 @@ lw_window_add_view_actions (LwWindow *self)
   extra = lw_panel_stack_extra (&n);
   for (guint i = 0; i < n; i++)
     add_panel (self, extra[i]);
+  g_signal_connect_object (self->board, "zoom", G_CALLBACK (zoom_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (gtk_menu_button_get_popover (GTK_MENU_BUTTON (self->menu_button)), "closed",
                            G_CALLBACK (menu_closed_cb), self, G_CONNECT_SWAPPED);
 }

@@ -351,35 +351,6 @@ test_drag_body_steady (gconstpointer data)
   lw_season_unref (lane.season);
 }
 
-/* By clock a five-minute roll has a column of a few px, but a block that can be taken hold of at its end, whose
- * time then goes with the pointer. */
-static void
-test_narrow (gconstpointer rtl)
-{
-  Lane lane = lane_of (various, GPOINTER_TO_INT (rtl));
-  double left, right, end, way = GPOINTER_TO_INT (rtl) ? -1 : 1;
-  g_autoptr (LwSeason) next = NULL;
-  LwGrip grip;
-
-  lw_scale_fill_view (&lane.scale, (LwScaleView) { TRUE, -1 }, various, N_STEPS, 10, 900, GPOINTER_TO_INT (rtl));
-  lw_scale_column (&lane.scale, 2, &left, &right);
-  g_assert_cmpfloat (right - left, <, 10);
-  lw_scale_block (&lane.scale, 2, &left, &right);
-  grip = grip_at (&lane, (left + right) / 2, TOP + 1);
-  g_assert_cmpint (grip.part, ==, LW_GRIP_BODY);
-  g_assert_cmpuint (grip.step, ==, 2);
-
-  end = way > 0 ? right : left;
-  grip = grip_at (&lane, end, TOP + 1);
-  g_assert_cmpint (grip.part, ==, LW_GRIP_EDGE);
-  g_assert_cmpuint (grip.step, ==, 2);
-  /* 900 px for 810 minutes. */
-  next = drag (&lane, &grip, end + way * 100, TOP + 1, TRUE);
-  g_assert_cmpfloat_with_epsilon (setting_of (next, 2, LW_SET_MINUTES), 5 + 90, 1);
-
-  lw_season_unref (lane.season);
-}
-
 static void
 add_both_ways (const char   *name,
                GTestDataFunc test)
@@ -406,7 +377,6 @@ main (int    argc,
   add_both_ways ("drag-body", test_drag_body);
   add_both_ways ("drag-body-scale", test_drag_body_scale);
   add_both_ways ("drag-body-steady", test_drag_body_steady);
-  add_both_ways ("narrow", test_narrow);
 
   return g_test_run ();
 }

@@ -235,6 +235,7 @@ def key_zooms_and_goes_back():
     large = changed(before)
     assert large[1].width > whole * 0.7, large
     assert all(box.width >= LEAST for box in large), large
+    desk.get(None, re.compile("^Step 2, fix in pan, over the width"))
     desk.key("Right")
     next_large = changed(large)
     assert focused(3) and next_large[2].width > whole * 0.7, next_large
