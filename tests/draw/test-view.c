@@ -3,6 +3,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
 
+#include "draw/block.h"
+#include "draw/panel.h"
 #include "draw/ruler.h"
 
 #define ORIGIN 14.0
@@ -280,6 +282,69 @@ test_clock_zoomed (void)
   g_assert_nonnull (tick_saying (ticks, "05:20"));
 }
 
+/* Pixels of a picture that are not as they were. */
+static guint
+drawn (cairo_surface_t *surface,
+       int              from_y,
+       int              to_y)
+{
+  const guint32 *pixels = (const guint32 *) (gpointer) cairo_image_surface_get_data (surface);
+  int stride = cairo_image_surface_get_stride (surface) / 4;
+  guint n = 0;
+
+  for (int y = from_y; y < to_y; y++)
+    for (int x = 0; x < cairo_image_surface_get_width (surface); x++)
+      n += pixels[y * stride + x] != 0;
+
+  return n;
+}
+
+/* The clock's ruler is drawn: leads at its top, ticks and words under them. */
+static void
+test_draw_ruler (void)
+{
+  for (int rtl = 0; rtl < 2; rtl++)
+    {
+      LwScale scale = filled (by_clock, 900, rtl);
+      LwLetter letter = { .base_px = 13 };
+      cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 930, 40);
+      cairo_t *cr = cairo_create (surface);
+
+      lw_ruler_draw_clock (cr, 930, &scale, 1774864800, &letter, lw_palette (FALSE));
+      cairo_destroy (cr);
+      cairo_surface_flush (surface);
+      g_assert_cmpuint (drawn (surface, 0, (int) LW_RULER_LEAD), >, 20);
+      g_assert_cmpuint (drawn (surface, (int) LW_RULER_LEAD, 40), >, 400);
+      cairo_surface_destroy (surface);
+    }
+}
+
+/* A block of the least width shows its sign and its line, and needs no words to fit. */
+static void
+test_draw_slim (void)
+{
+  LwStep step = lw_step_new (LW_KIND_ROLL);
+  LwBlockLook look = { .step = &step, .leading = 3 };
+  LwLetter letter = { .base_px = 13 };
+  int height = (int) lw_block_height (&letter), line_y = (int) lw_block_line_y (LW_KIND_ROLL, height, &letter, 3);
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, (int) LW_BLOCK_LEAST, height);
+  cairo_t *cr = cairo_create (surface);
+  const guint32 *pixels;
+  LwInk press = lw_palette (FALSE)->press;
+
+  g_assert_true (lw_block_is_slim (LW_BLOCK_LEAST));
+  g_assert_false (lw_block_is_slim (LW_COLUMN_LEAST - 6));
+  lw_block_draw (cr, LW_BLOCK_LEAST, height, &look, &letter, lw_palette (FALSE));
+  cairo_destroy (cr);
+  cairo_surface_flush (surface);
+  pixels = (const guint32 *) (gpointer) cairo_image_surface_get_data (surface);
+  /* The handle, in its colour. */
+  g_assert_cmpuint (pixels[line_y * cairo_image_surface_get_stride (surface) / 4 + (int) LW_BLOCK_LEAST / 2] >> 16 & 255, ==,
+                    (guint) lround (press.r * 255));
+  cairo_surface_destroy (surface);
+  lw_step_clear (&step);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -296,6 +361,8 @@ main (int   argc,
   g_test_add_func ("/draw/view/clock-words", test_clock_words);
   g_test_add_func ("/draw/view/clock-times", test_clock_times);
   g_test_add_func ("/draw/view/clock-zoomed", test_clock_zoomed);
+  g_test_add_func ("/draw/view/draw-ruler", test_draw_ruler);
+  g_test_add_func ("/draw/view/draw-slim", test_draw_slim);
 
   return g_test_run ();
 }
