@@ -7,7 +7,7 @@
 #include "bench/why-card.h"
 #include "season/text.h"
 
-#define WIDTH 348
+#define WIDTH 304
 
 static GtkWidget *
 scrolled_new (GtkWidget *child)
