@@ -17,6 +17,7 @@ typedef struct
   GtkWidget *low;
   GtkWidget *high;
   GtkWidget *close;    /* how close "as now" is */
+  GtkWidget *weight;   /* beside other aims */
   GtkWidget *note;
   GtkWidget *refused;
 } Field;
@@ -65,8 +66,8 @@ put (const Field *field,
      double       high)
 {
   g_autofree char *note = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (field->note))));
-  const LwAim *old = lw_batch_aim (lw_session_batch (field->session), field->step, field->of);
-  LwAim aim = { field->of, low, high, old != NULL ? old->weight : 1, *note != '\0' ? note : NULL };
+  double weight = gtk_spin_button_get_value (GTK_SPIN_BUTTON (field->weight));
+  LwAim aim = { field->of, low, high, weight, *note != '\0' ? note : NULL };
   /* Translators: an outcome */
   g_autofree char *label = g_strdup_printf (_ ("Aim at %s"), _ (lw_quantity_row (field->of)->label));
 
@@ -139,13 +140,16 @@ entry_new (const Field *field,
 }
 
 static GtkWidget *
-close_new (const Field *field)
+spin_new (double      least,
+          double      most,
+          double      step,
+          double      value,
+          const char *name)
 {
-  double unit = pow (10, -lw_quantity_row (field->of)->digits);
-  GtkWidget *spin = gtk_spin_button_new_with_range (unit, lw_quantity_row (field->of)->high, unit);
+  GtkWidget *spin = gtk_spin_button_new_with_range (least, most, step);
 
-  gtk_spin_button_set_value (GTK_SPIN_BUTTON (spin), MAX (lw_want_tolerance (field->of), unit));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("How close"), -1);
+  gtk_spin_button_set_value (GTK_SPIN_BUTTON (spin), value);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (spin), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 
   return spin;
 }
@@ -208,7 +212,9 @@ static GtkWidget *
 grid_new (Field *field)
 {
   const LwAim *aim = lw_batch_aim (lw_session_batch (field->session), field->step, field->of);
-  const char *unit = _ (lw_quantity_row (field->of)->unit);
+  const LwQuantityRow *row = lw_quantity_row (field->of);
+  double least = pow (10, -row->digits);
+  const char *unit = _ (row->unit);
   g_autofree char *words = title_of (field);
   GtkWidget *grid = gtk_grid_new (), *title = gtk_label_new (words);
 
@@ -220,7 +226,8 @@ grid_new (Field *field)
   field->low = entry_new (field, aim != NULL ? aim->low : INFINITY, _ ("From"));
   field->high = entry_new (field, aim != NULL ? aim->high : INFINITY, _ ("To"));
   field->note = gtk_entry_new ();
-  field->close = close_new (field);
+  field->close = spin_new (least, row->high, least, MAX (lw_want_tolerance (field->of), least), _ ("How close"));
+  field->weight = spin_new (0.1, 100, 0.1, aim != NULL ? aim->weight : 1, _ ("Weight"));
   field->refused = gtk_label_new ("");
   gtk_editable_set_text (GTK_EDITABLE (field->note), aim != NULL && aim->note != NULL ? aim->note : "");
   gtk_editable_set_width_chars (GTK_EDITABLE (field->note), 18);
@@ -236,13 +243,15 @@ grid_new (Field *field)
   attach (grid, 2, _ ("To"), field->high, unit);
   /* Translators: where an aim comes from */
   attach (grid, 3, _ ("Why"), field->note, "");
-  gtk_grid_attach (GTK_GRID (grid), field->refused, 0, 4, 3, 1);
-  attach_button (grid, 1, 5, _ ("Set this aim"), G_CALLBACK (set_cb), field);
+  /* Translators: how much an aim matters */
+  attach (grid, 4, _ ("Weight"), field->weight, _ ("beside other aims"));
+  gtk_grid_attach (GTK_GRID (grid), field->refused, 0, 5, 3, 1);
+  attach_button (grid, 1, 6, _ ("Set this aim"), G_CALLBACK (set_cb), field);
   /* Translators: then a number: so far to either side */
-  attach (grid, 6, _ ("Now, give or take"), field->close, unit);
-  attach_button (grid, 1, 7, _ ("Aim at what it gives now"), G_CALLBACK (as_now_cb), field);
+  attach (grid, 7, _ ("Now, give or take"), field->close, unit);
+  attach_button (grid, 1, 8, _ ("Aim at what it gives now"), G_CALLBACK (as_now_cb), field);
   if (aim != NULL)
-    attach_button (grid, 1, 8, _ ("Remove this aim"), G_CALLBACK (remove_cb), field);
+    attach_button (grid, 1, 9, _ ("Remove this aim"), G_CALLBACK (remove_cb), field);
 
   return grid;
 }

@@ -1,5 +1,6 @@
 /* What every tea maker knows, as orders and ratios the model must reproduce on
- * ordinary settings. Each statement is common practice, no source; margins stand in the code. */
+ * ordinary settings. Each statement is common practice, no source, or from memory where it says
+ * so; margins stand in the code. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
 
@@ -327,6 +328,47 @@ test_damp_drying (void)
   g_assert_cmpfloat (b, <, 0.2 * a);
 }
 
+/* 14, from memory. In a cool night the heap reddens slowly, in a warm room fast. */
+static void
+test_cool_heap (void)
+{
+  g_autoptr (LwTrack) cool = MAKE (WITHER (15, COVERED), ROLL (45, 8), { LW_KIND_REST, 120, { { LW_SET_AIR_C, 14 } } });
+  g_autoptr (LwTrack) warm = MAKE (WITHER (15, COVERED), ROLL (45, 8), { LW_KIND_REST, 120, { { LW_SET_AIR_C, 30 } } });
+  double a = lw_track_end (cool, 2, -1).oxidation_pct - lw_track_end (cool, 1, -1).oxidation_pct;
+  double b = lw_track_end (warm, 2, -1).oxidation_pct - lw_track_end (warm, 1, -1).oxidation_pct;
+
+  g_test_message ("oxidation in the heap: %.1f cool, %.1f warm", a, b);
+  g_assert_cmpfloat (a, >, 2);
+  g_assert_cmpfloat (b, >, 1.3 * a);
+}
+
+/* 15, from memory. Leaf spread thick withers slower than leaf spread thin. */
+static void
+test_thick_spread (void)
+{
+  g_autoptr (LwTrack) thin = MAKE (WITHER (8, { LW_SET_SPREAD_KG_M2, 0.6 }, ORDINARY));
+  g_autoptr (LwTrack) thick = MAKE (WITHER (8, { LW_SET_SPREAD_KG_M2, 6 }, ORDINARY));
+  LwOutcome a = end ("thin", thin), b = end ("thick", thick);
+
+  g_assert_cmpfloat (b.moisture_wb_pct, >, a.moisture_wb_pct + 3);
+}
+
+/* 16, from memory. A minute of steam kills the enzymes and leaves the leaf as wet as it came, or wetter; a pan that
+ * kills them as well leaves it drier. */
+static void
+test_steam_is_wet (void)
+{
+  g_autoptr (LwTrack) steamed = MAKE (WITHER (3, COVERED), { LW_KIND_FIX_STEAM, 1 });
+  g_autoptr (LwTrack) panned = MAKE (WITHER (3, COVERED), PAN (12, 280));
+  double before = lw_track_end (steamed, 0, -1).moisture_wb_pct;
+  LwOutcome a = end ("steamed", steamed), b = end ("panned", panned);
+
+  g_assert_cmpfloat (a.enzyme_left_pct, <, 5);
+  g_assert_cmpfloat (b.enzyme_left_pct, <, 5);
+  g_assert_cmpfloat (a.moisture_wb_pct, >, before - 1);
+  g_assert_cmpfloat (b.moisture_wb_pct, <, before - 4);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -345,6 +387,9 @@ main (int argc, char **argv)
   g_test_add_func ("/trade/11-roast-after-drying", test_roast_after_drying);
   g_test_add_func ("/trade/12-rolling-dry", test_rolling_dry);
   g_test_add_func ("/trade/13-damp-drying", test_damp_drying);
+  g_test_add_func ("/trade/14-cool-heap", test_cool_heap);
+  g_test_add_func ("/trade/15-thick-spread", test_thick_spread);
+  g_test_add_func ("/trade/16-steam-is-wet", test_steam_is_wet);
 
   return g_test_run ();
 }
