@@ -26,16 +26,6 @@ is_by_clock (LwTimeRuler *self)
   return lw_session_batch (self->session) != NULL && lw_session_scale (self->session)->view.by_clock;
 }
 
-/* (transfer full) day and hour. */
-static char *
-moment_words (gint64 when_s)
-{
-  g_autofree char *day = lw_say_day (when_s), *clock = lw_say_clock (when_s);
-
-  /* Translators: a day and a time of it */
-  return g_strdup_printf (_ ("%s, %s"), day, clock);
-}
-
 static void
 tell (LwTimeRuler *self)
 {
@@ -48,8 +38,8 @@ tell (LwTimeRuler *self)
     minutes += lw_step_get (&batch->steps[i], LW_SET_MINUTES);
   if (self->told_clock)
     {
-      begin = moment_words (batch->when_s);
-      end = moment_words (batch->when_s + (gint64) (60 * minutes));
+      begin = lw_say_moment (batch->when_s);
+      end = lw_say_moment (batch->when_s + (gint64) (60 * minutes));
       /* Translators: when a batch begins and ends */
       words = g_strdup_printf (_ ("From %s to %s."), begin, end);
     }

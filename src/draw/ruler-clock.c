@@ -6,7 +6,6 @@
 #include <math.h>
 
 #include "draw/ticks.h"
-#include "season/text.h"
 #include "season/wording.h"
 
 #define APART 14.0    /* between words */
@@ -75,15 +74,6 @@ word_of (double clock_s)
   return when_s % DAY_S == 0 ? lw_say_day (when_s) : lw_say_clock (when_s);
 }
 
-static char *
-first_word (double clock_s)
-{
-  g_autofree char *day = lw_say_day ((gint64) clock_s), *clock = lw_say_clock ((gint64) clock_s);
-
-  /* Translators: a day and a time of it */
-  return g_strdup_printf (_ ("%s, %s"), day, clock);
-}
-
 /* Puts the word under its tick and inside the stretch, unless it would meet `before` (nullable). */
 static gboolean
 place_word (const Stretch *stretch,
@@ -127,7 +117,7 @@ lw_ruler_clock_ticks (const LwScale *scale,
   word_s = 60 * MAX (lw_ticks_minutes (stretch.minutes, width, width_of ("00:00", data) + APART), 1);
 
   first = tick_at (&stretch, stretch.begin_s);
-  first.text = first_word (stretch.begin_s);
+  first.text = lw_say_moment ((gint64) stretch.begin_s);
   place_word (&stretch, &first, width_of (first.text, data), NULL);
   g_array_append_val (ticks, first);
   before = first;

@@ -76,3 +76,10 @@ lw_say_clock (gint64 when_s)
   /* Translators: hour and minute for g_date_time_format */
   return say_moment (when_s, _ ("%H:%M"));
 }
+
+char *
+lw_say_moment (gint64 when_s)
+{
+  /* Translators: day, month, hour and minute for g_date_time_format */
+  return say_moment (when_s, _ ("%-d %b, %H:%M"));
+}

@@ -15,6 +15,7 @@ char *lw_say_setting (LwSetting setting,
 /* (transfer full) "12 Apr 2026". */
 char *lw_say_date    (gint64    when_s);
 
-/* (transfer full) the day without its year, and the time of day: "12 Apr", "14:30". */
+/* (transfer full) the day without its year, the time of day, both: "12 Apr", "14:30", "12 Apr, 14:30". */
 char *lw_say_day     (gint64    when_s);
 char *lw_say_clock   (gint64    when_s);
+char *lw_say_moment  (gint64    when_s);
