@@ -38,7 +38,9 @@ class Bench(Desk):
         self.settled()
 
     def blocks(self):
-        return self.find_all("list item", re.compile(r"^Step \d+ of \d+"))
+        lane = self.place("list", "Steps of the batch")
+        return [node for node in (self.children(lane) if lane else ())
+                if re.match(r"Step \d+ of \d+", self.name_of(node)) and self.has(node, "visible")]
 
     def words(self, step):
         """What the block of a step, from 1, says."""
@@ -62,6 +64,12 @@ class Bench(Desk):
         self.wait_for(lambda: not self.is_changed(), "the save")
 
     def is_changed(self):
+        name, kept = os.path.basename(self.path), self._places.get("file")
+        if kept is None or not self.name_of(kept).startswith(name):
+            kept = self.find("label", re.compile("^" + re.escape(name) + "(, changed)?$"))
+            self._places["file"] = kept
+        if kept is not None:
+            return self.name_of(kept).endswith(", changed")
         return any(self.name_of(n).endswith(", changed") for n in self.find_all("label"))
 
     def saved(self, batch):

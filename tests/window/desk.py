@@ -39,6 +39,7 @@ class Desk:
         self.process = None
         self._clicked = 0  # when, by the monotonic clock
         self._held = None  # the keys of a drag whose button is still down
+        self._places = {}
         Atspi.set_timeout(3000, 5000)
         self.desktop = Atspi.get_desktop(0)
 
@@ -53,6 +54,7 @@ class Desk:
     def start(self, program, args=(), env=None, seconds=30):
         """Starts a program, ending the last one, and waits for a window of it. Returns the window."""
         self.stop()
+        self._places.clear()
         self.process = subprocess.Popen([program, *args], env={**os.environ, **(env or {})},
                                         stdin=subprocess.DEVNULL)
         self.wait_for(lambda: not self.is_running() or (self.windows() and self._x_windows()),
@@ -120,19 +122,31 @@ class Desk:
         for top in [node] if node is not None else self.windows():
             yield from go(top, 0)
 
+    def _found(self, role, name, under):
+        def fits(node):
+            if role is not None and ask(node.get_role_name) != role:
+                return False
+            said = ask(node.get_name, otherwise="")
+            return ((name is None or (name.search(said) if isinstance(name, re.Pattern) else said == name))
+                    and self.has(node, "visible"))
+        return (node for node in self.walk(under) if fits(node))
+
     def find_all(self, role=None, name=None, under=None):
         """All visible accessibles of a role, such as 'push button', and a name: the whole of it as
         text, or a compiled pattern to search for. None stands for any."""
-        def fits(node):
-            said = ask(node.get_name, otherwise="")
-            return ((role is None or ask(node.get_role_name) == role)
-                    and (name is None or (name.search(said) if isinstance(name, re.Pattern) else said == name))
-                    and self.has(node, "visible"))
-        return [node for node in self.walk(under) if fits(node)]
+        return list(self._found(role, name, under))
 
     def find(self, role=None, name=None, under=None):
-        """The first that find_all finds, or None."""
-        return next(iter(self.find_all(role, name, under)), None)
+        """The first that find_all finds, or None; looks no further."""
+        return next(self._found(role, name, under), None)
+
+    def place(self, role, name):
+        """The one accessible of that role and name, kept in mind: every question to the program takes a
+        while. For what lives as long as its window."""
+        kept = self._places.get((role, name))
+        if kept is None or ask(kept.get_role_name) != role or ask(kept.get_name) != name:
+            kept = self._places[(role, name)] = self.find(role, name)
+        return kept
 
     def get(self, role=None, name=None, under=None, seconds=10):
         """As find, but waits for it."""

@@ -13,7 +13,7 @@ desk = Bench().open(batch=BATCH)
 
 def row(outcome):
     """What the row of an outcome says."""
-    return desk.get("list item", re.compile("^" + outcome + r" [\d.]"))
+    return desk.get("list item", re.compile("^" + outcome + r" [\d.]"), under=desk.place("panel", "Result"))
 
 
 def says(outcome, pattern):
