@@ -242,6 +242,9 @@ class Desk:
     def window_position(self, window=None):
         """Where on the screen the point 0,0 of `bounds` is, for a window of the program (its first)."""
         window = window or self.windows()[0]
+        return self.wait_for(lambda: self._position(window), "%r on the screen" % self.name_of(window))
+
+    def _position(self, window):
         title, size = self.name_of(window), self.bounds(window)
         best = None
         for x_id in self._x_windows():
@@ -252,8 +255,6 @@ class Desk:
             here = (x + (width - size.width) // 2, y + (height - size.height) // 2)
             if best is None or '"%s"' % title in told.splitlines()[1]:
                 best = here
-        if best is None:
-            raise Missed("no window titled %r is on the screen" % title)
         return best
 
     @staticmethod
