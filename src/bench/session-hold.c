@@ -21,7 +21,7 @@ say (LwSession *self,
   lw_session_emit (self, LW_SESSION_SAID);
 }
 
-/* Columns whose time the search moved keep step with it; the one in hand follows the pointer. */
+/* Columns whose time the search moved keep their place and fit it; the one in hand follows the pointer. */
 static void
 move_columns (LwSession *self)
 {
@@ -30,7 +30,7 @@ move_columns (LwSession *self)
 
   for (guint i = 0; i < shown->n_steps && i < self->scale.n && shown->n_steps == base->n_steps; i++)
     if (lw_step_get (&wanted->steps[i], LW_SET_MINUTES) == lw_step_get (&base->steps[i], LW_SET_MINUTES))
-      lw_scale_set_minutes (&self->scale, i, lw_step_get (&shown->steps[i], LW_SET_MINUTES));
+      lw_scale_fit_minutes (&self->scale, i, lw_step_get (&shown->steps[i], LW_SET_MINUTES));
 }
 
 static void

@@ -171,6 +171,17 @@ lw_scale_set_minutes (LwScale *scale,
   settle (scale);
 }
 
+void
+lw_scale_fit_minutes (LwScale *scale,
+                      guint    step,
+                      double   minutes)
+{
+  g_return_if_fail (step < scale->n);
+
+  scale->base[step] += stretch_of (scale, step) * (measure (scale, scale->minutes[step]) - measure (scale, minutes));
+  scale->minutes[step] = minutes;
+}
+
 double
 lw_scale_least_width_view (LwScaleView   view,
                            const double *minutes,

@@ -69,6 +69,11 @@ void     lw_scale_set_minutes  (LwScale       *scale,
                                 guint          step,
                                 double         minutes);
 
+/* Changes one column's time and keeps its width: what is in it is drawn closer or wider. */
+void     lw_scale_fit_minutes  (LwScale       *scale,
+                                guint          step,
+                                double         minutes);
+
 /* Width the columns need at least, by step or in any view. */
 double   lw_scale_least_width  (const double  *minutes,
                                 guint          n);

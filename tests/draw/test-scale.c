@@ -141,6 +141,20 @@ test_frozen (void)
                                   1e-9);
 }
 
+/* A column that fits another time keeps its place, then and when a neighbour is dragged. */
+static void
+test_fit (void)
+{
+  LwScale scale = filled (900, FALSE), before = scale;
+
+  lw_scale_fit_minutes (&scale, 2, 3 * before.minutes[2]);
+  lw_scale_set_minutes (&scale, 1, 80);
+  g_assert_cmpfloat_with_epsilon (scale.width[2], before.width[2], 1e-9);
+  g_assert_cmpfloat (scale.width[1], >, before.width[1]);
+  g_assert_cmpfloat_with_epsilon (lw_scale_x (&scale, 2, 3 * before.minutes[2]),
+                                  lw_scale_x (&before, 2, before.minutes[2]) + scale.start[2] - before.start[2], 1e-9);
+}
+
 /* The pointer stays on the edge that it holds. */
 static void
 test_minutes_for (void)
@@ -201,6 +215,7 @@ main (int   argc,
   g_test_add_func ("/draw/scale/clamped", test_clamped);
   g_test_add_func ("/draw/scale/mirror", test_mirror);
   g_test_add_func ("/draw/scale/frozen", test_frozen);
+  g_test_add_func ("/scale/fit", test_fit);
   g_test_add_func ("/draw/scale/minutes-for", test_minutes_for);
   g_test_add_func ("/draw/scale/minutes-for-least", test_minutes_for_least);
   g_test_add_func ("/draw/scale/slot", test_slot);
