@@ -2,6 +2,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/hold.h"
 
+#include <math.h>
+
 #include "season/edit.h"
 
 /* What is asked. */
@@ -86,8 +88,50 @@ differs (const LwStep *a,
          || lw_step_get (a, setting) != lw_step_get (b, setting);
 }
 
-/* (transfer full) (nullable) what may move: all that the edit left alone, from the first step that it changed; NULL
- * where the steps are not the same ones. */
+/* Whether the leaf and what surrounds it are the same in both. */
+static gboolean
+same_start (const LwSeason *base,
+            const LwSeason *edited,
+            guint           batch)
+{
+  const LwBatch *was = base->batches[batch], *is = edited->batches[batch];
+  gboolean same_fresh = was->fresh_moisture_pct == is->fresh_moisture_pct
+                        || (isnan (was->fresh_moisture_pct) && isnan (is->fresh_moisture_pct));
+
+  return same_fresh && was->when_s == is->when_s
+         && lw_season_profile (base, was->leaf) == lw_season_profile (edited, is->leaf)
+         && (was->weather != NULL ? lw_season_weather (base, was->weather) : NULL)
+            == (is->weather != NULL ? lw_season_weather (edited, is->weather) : NULL)
+         && base->altitude_m == edited->altitude_m && base->latitude_deg == edited->latitude_deg;
+}
+
+/* (transfer full) the settings from step `first` on that are not pinned and are the same in both. */
+static GArray *
+free_from (const LwHold   *hold,
+           const LwSeason *base,
+           const LwSeason *edited,
+           guint           batch,
+           guint           first)
+{
+  g_autoptr (GArray) all = lw_reach_free (edited, batch, first);
+  GArray *free = g_array_new (FALSE, FALSE, sizeof (LwHandle));
+
+  for (guint i = 0; i < all->len; i++)
+    {
+      LwHandle handle = g_array_index (all, LwHandle, i);
+
+      if (!lw_locks_pinned (hold->locks, handle)
+          && !differs (&base->batches[batch]->steps[handle.step], &edited->batches[batch]->steps[handle.step],
+                       handle.setting))
+        g_array_append_val (free, handle);
+    }
+
+  return free;
+}
+
+/* (transfer full) (nullable) what may move after an edit: all that it left alone, from the first step that it changed,
+ * or all where the leaf or its surroundings are others; NULL where nothing was changed that the leaf would feel, or the
+ * steps are not the same ones. */
 static GArray *
 free_after (const LwHold   *hold,
             const LwSeason *base,
@@ -95,8 +139,6 @@ free_after (const LwHold   *hold,
             guint           batch)
 {
   const LwBatch *was = base->batches[batch], *is = edited->batches[batch];
-  g_autoptr (GArray) all = NULL;
-  GArray *free = NULL;
   guint first = G_MAXUINT;
 
   if (was->n_steps != is->n_steps)
@@ -112,22 +154,10 @@ free_after (const LwHold   *hold,
           first = i;
     }
 
-  /* Other weather or other leaf: everything may move. */
-  if (first == G_MAXUINT)
+  if (!same_start (base, edited, batch))
     first = 0;
 
-  all = lw_reach_free (edited, batch, first);
-  free = g_array_new (FALSE, FALSE, sizeof (LwHandle));
-  for (guint i = 0; i < all->len; i++)
-    {
-      LwHandle handle = g_array_index (all, LwHandle, i);
-
-      if (!lw_locks_pinned (hold->locks, handle)
-          && !differs (&was->steps[handle.step], &is->steps[handle.step], handle.setting))
-        g_array_append_val (free, handle);
-    }
-
-  return free;
+  return first != G_MAXUINT ? free_from (hold, base, edited, batch, first) : NULL;
 }
 
 LwLocks *
@@ -259,7 +289,7 @@ lw_hold_reach (LwHold   *hold,
 
   lw_hold_stop (hold);
 
-  return question_put (hold, season, batch, free_after (hold, season, season, batch), wants);
+  return question_put (hold, season, batch, free_from (hold, season, season, batch, 0), wants);
 }
 
 gboolean

@@ -113,8 +113,7 @@ lw_session_seek (LwSession *self,
                  LwSeason  *season)
 {
   g_clear_pointer (&self->wanted, lw_season_unref);
-  if (self->batch < 0 || self->batch >= (int) MIN (base->n_batches, season->n_batches)
-      || base->batches[self->batch] == season->batches[self->batch])
+  if (self->batch < 0 || self->batch >= (int) MIN (base->n_batches, season->n_batches))
     return;
 
   if (lw_hold_seek (self->hold, base, season, batch_of (self)))
