@@ -252,6 +252,9 @@ static void
 go (LwSession *self,
     gboolean (*move) (LwHistory *history))
 {
+  const LwBatch *batch = lw_session_batch (self);
+  g_autofree char *name = batch != NULL ? g_strdup (batch->name) : NULL;
+
   if (self->dragging)
     return;
 
@@ -261,6 +264,10 @@ go (LwSession *self,
   if (!move (self->history))
     return;
 
+  /* Another batch may stand in the place of the one in hand. */
+  batch = lw_session_batch (self);
+  if (batch == NULL || g_strcmp0 (name, batch->name) != 0)
+    lw_locks_clear (lw_hold_locks (self->hold));
   g_clear_pointer (&self->last_key, g_free);
   lw_session_changed (self);
 }
