@@ -1,161 +1,67 @@
-/* A damped Gauss-Newton step at a time. The damping follows the gain of each step (Nielsen 1999: Damping
- * parameter in Marquardt's method, IMM-REP-1999-05); unknowns are scaled by their steepest slopes so far (Moré
- * 1978: The Levenberg-Marquardt algorithm, in Numerical Analysis, LNM 630). A bound holds an unknown for one
- * step, and the others are then solved for anew. */
+/* GSL's trust region takes the steps, a thin layer keeps them within bounds: GSL is shown the residuals of the nearest
+ * point within, and an unknown that stands on a bound and would cross it to go downhill is shown to have no slopes,
+ * so that the others are solved for without it. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "study/squares.h"
 
-#include <gsl/gsl_linalg.h>
+#include <gsl/gsl_blas.h>
+#include <gsl/gsl_errno.h>
 #include <gsl/gsl_multifit_nlinear.h>
 #include <math.h>
-#include <string.h>
 
-#include "study/gsl.h"
+#define TOO_MUCH GSL_SQRT_DBL_MAX  /* a residual from which GSL turns back; the norm of infinities would be NaN */
 
-#define FIRST_DAMPING 1e-3  /* of the scaled normal equations, whose diagonal is at most 1 */
-#define LEAST_DAMPING 1e-14
-#define MOST_DAMPING 1e16   /* a step so short finds nothing */
-#define FLAT 1e-13          /* cosine between residuals and slopes at which they count as square to each other */
-#define NUDGE 6e-6          /* cube root of the machine's precision: best for central differences */
-#define NOUGHT 1e-4         /* an unknown smaller than this is nudged as if it were this */
-
-/* One search; all arrays are its own. */
+/* One search; vectors and arrays are its own. */
 typedef struct
 {
   const LwSquares *problem;
   GCancellable *cancellable;
-  double *x;
-  double *r;
-  double *slopes;     /* n_r * n_x */
-  double *gradient;   /* n_x */
-  double *steepest;   /* n_x: the scale of each unknown */
-  double *step;       /* n_x */
-  double *x_try;
-  double *r_try;
-  gboolean *held;     /* n_x: by a bound, for this step */
-  double sum;         /* of squares at x */
-  double damping;
-  double growth;      /* of the damping if the step fails */
+  gsl_multifit_nlinear_workspace *gsl;
+  gsl_multifit_nlinear_fdf fdf;
+  gsl_vector *x;        /* the best so far, within bounds */
+  gsl_vector *r;        /* at x */
+  gsl_matrix *slopes;   /* at x, of held unknowns too */
+  gboolean *held;       /* n_x: by a bound */
+  double sum;           /* of squares at x; infinite before the first residuals */
+  gsl_vector *x_try;
+  gsl_vector *r_try;
+  double sum_try;
+  gsl_vector *change;   /* of the residuals, if the slopes held all the way */
+  gboolean last;        /* no step after this one would be worth its slopes */
 } Search;
-
-static void
-search_init (Search          *search,
-             const LwSquares *problem,
-             GCancellable    *cancellable)
-{
-  guint n = problem->n_x, m = problem->n_r;
-
-  *search = (Search) {
-    .problem = problem, .cancellable = cancellable, .damping = FIRST_DAMPING, .growth = 2,
-    .x = g_new0 (double, n), .r = g_new0 (double, m), .slopes = g_new0 (double, (gsize) n * m),
-    .gradient = g_new0 (double, n), .steepest = g_new0 (double, n), .step = g_new0 (double, n),
-    .x_try = g_new0 (double, n), .r_try = g_new0 (double, m), .held = g_new0 (gboolean, n),
-  };
-}
 
 static void
 search_clear (Search *search)
 {
-  double *all[] = { search->x, search->r, search->slopes, search->gradient, search->steepest, search->step,
-                    search->x_try, search->r_try };
+  gsl_vector *all[] = { search->x, search->r, search->x_try, search->r_try, search->change };
 
   for (guint i = 0; i < G_N_ELEMENTS (all); i++)
-    g_free (all[i]);
+    gsl_vector_free (all[i]);
+  gsl_matrix_free (search->slopes);
+  gsl_multifit_nlinear_free (search->gsl);
   g_free (search->held);
 }
 
 G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (Search, search_clear)
 
-static double
-within (const LwSquares *p,
-        guint            i,
-        double           x)
+static void
+put_within (const LwSquares  *p,
+            const gsl_vector *x,
+            gsl_vector       *to)
 {
-  return p->low == NULL ? x : CLAMP (x, p->low[i], p->high[i]);
+  gsl_vector_memcpy (to, x);
+  for (guint k = 0; k < p->n_x && p->low != NULL; k++)
+    gsl_vector_set (to, k, CLAMP (gsl_vector_get (x, k), p->low[k], p->high[k]));
 }
 
 /* FALSE where the residuals are not to be had, or not finite. */
 static gboolean
-residuals_at (const LwSquares *p,
-              const double    *x,
-              double          *r,
-              double          *sum)
+residuals_at (const LwSquares  *p,
+              const gsl_vector *x,
+              gsl_vector       *r,
+              double           *sum)
 {
-  if (!p->residuals (x, r, p->data))
-    return FALSE;
-
-  *sum = 0;
-  for (guint i = 0; i < p->n_r; i++)
-    *sum += r[i] * r[i];
-
-  return isfinite (*sum);
-}
-
-/* By central differences; by one-sided ones at a bound, or where one side cannot be had. */
-static gboolean
-differences (Search *search)
-{
-  const LwSquares *p = search->problem;
-  g_autofree double *up = g_new (double, p->n_r), *down = g_new (double, p->n_r);
-  double *at = search->x_try, sum;
-
-  memcpy (at, search->x, p->n_x * sizeof *at);
-  for (guint k = 0; k < p->n_x; k++)
-    {
-      double here = search->x[k];
-      double by = p->scale != NULL ? p->scale[k] : NUDGE * fmax (fabs (here), NOUGHT);
-      double high = within (p, k, here + by), low = within (p, k, here - by);
-
-      at[k] = high;
-      if (!residuals_at (p, at, up, &sum))
-        {
-          memcpy (up, search->r, p->n_r * sizeof *up);
-          high = here;
-        }
-      at[k] = low;
-      if (!residuals_at (p, at, down, &sum))
-        {
-          memcpy (down, search->r, p->n_r * sizeof *down);
-          low = here;
-        }
-      at[k] = here;
-
-      if (!(high > low))
-        return FALSE;
-      for (guint i = 0; i < p->n_r; i++)
-        search->slopes[(gsize) i * p->n_x + k] = (up[i] - down[i]) / (high - low);
-    }
-
-  return TRUE;
-}
-
-/* Slopes, gradient and scales at x. */
-static gboolean
-look_around (Search *search)
-{
-  const LwSquares *p = search->problem;
-
-  if (p->slopes != NULL ? !p->slopes (search->x, search->r, search->slopes, p->data) : !differences (search))
-    return FALSE;
-
-  for (guint k = 0; k < p->n_x; k++)
-    {
-      double square = 0;
-
-      search->gradient[k] = 0;
-      for (guint i = 0; i < p->n_r; i++)
-        {
-          double slope = search->slopes[(gsize) i * p->n_x + k];
-
-          search->gradient[k] += slope * search->r[i];
-          square += slope * slope;
-        }
-      search->steepest[k] = fmax (search->steepest[k], sqrt (square));
-      if (!(search->steepest[k] > 0))
-        search->steepest[k] = DBL_MIN;
-    }
-
-  return TRUE;
+  return p->residuals (x->data, r->data, p->data) && gsl_blas_ddot (r, r, sum) == GSL_SUCCESS && isfinite (*sum);
 }
 
 /* Whether the unknown stands on a bound that it would cross to go downhill. */
@@ -164,200 +70,176 @@ pressed (const Search *search,
          guint         k)
 {
   const LwSquares *p = search->problem;
+  gsl_vector_const_view slope = gsl_matrix_const_column (search->slopes, k);
+  double x = gsl_vector_get (search->x, k), gradient;
 
-  return p->low != NULL
-         && ((search->x[k] <= p->low[k] && search->gradient[k] > 0)
-             || (search->x[k] >= p->high[k] && search->gradient[k] < 0));
-}
-
-/* Whether no unknown that is free to move has a slope that the residuals know of. */
-static gboolean
-level (const Search *search)
-{
-  for (guint k = 0; k < search->problem->n_x; k++)
-    if (!pressed (search, k)
-        && fabs (search->gradient[k]) > FLAT * search->steepest[k] * sqrt (search->sum))
-      return FALSE;
-
-  return TRUE;
-}
-
-/* The damped step of the unknowns that are not held, those held moving by what `step` says of them. */
-static gboolean
-solve_free (Search *search,
-            guint   n_free)
-{
-  const LwSquares *p = search->problem;
-  gsize rows = p->n_r + n_free;
-  g_autoptr (gsl_matrix) left = gsl_matrix_calloc (rows, n_free);
-  g_autoptr (gsl_vector) right = gsl_vector_calloc (rows), found = gsl_vector_alloc (n_free);
-  g_autoptr (gsl_vector) tau = gsl_vector_alloc (n_free), rest = gsl_vector_alloc (rows);
-  gsize column = 0;
-
-  for (guint i = 0; i < p->n_r; i++)
-    gsl_vector_set (right, i, -search->r[i]);
-
-  /* In the scaled unknowns every column's norm is at most 1. */
-  for (guint k = 0; k < p->n_x; k++)
-    {
-      for (guint i = 0; i < p->n_r; i++)
-        {
-          double slope = search->slopes[(gsize) i * p->n_x + k];
-
-          if (search->held[k])
-            *gsl_vector_ptr (right, i) -= slope * search->step[k];
-          else
-            gsl_matrix_set (left, i, column, slope / search->steepest[k]);
-        }
-      if (!search->held[k])
-        {
-          gsl_matrix_set (left, p->n_r + column, column, sqrt (search->damping));
-          column++;
-        }
-    }
-
-  if (gsl_linalg_QR_decomp (left, tau) != GSL_SUCCESS
-      || gsl_linalg_QR_lssolve (left, tau, right, found, rest) != GSL_SUCCESS)
+  if (p->low == NULL)
     return FALSE;
 
-  column = 0;
-  for (guint k = 0; k < p->n_x; k++)
-    if (!search->held[k])
-      search->step[k] = gsl_vector_get (found, column++) / search->steepest[k];
+  gsl_blas_ddot (&slope.vector, search->r, &gradient);
 
-  return TRUE;
+  return (x <= p->low[k] && gradient > 0) || (x >= p->high[k] && gradient < 0);
 }
 
-/* The step, cut to the bounds: whatever would cross one is held there and the rest solved for again. */
+/* Slopes at x, and whom the bounds hold there. */
 static gboolean
-find_step (Search *search)
+look_around (Search *search)
 {
   const LwSquares *p = search->problem;
-  guint n_free = p->n_x, n_before;
+
+  if (!p->slopes (search->x->data, search->r->data, search->slopes->data, p->data))
+    return FALSE;
 
   for (guint k = 0; k < p->n_x; k++)
-    {
-      search->held[k] = pressed (search, k);
-      search->step[k] = 0;
-      n_free -= search->held[k] ? 1 : 0;
-    }
-
-  do
-    {
-      n_before = n_free;
-      if (n_free > 0 && !solve_free (search, n_free))
-        return FALSE;
-
-      for (guint k = 0; k < p->n_x; k++)
-        {
-          double to = within (p, k, search->x[k] + search->step[k]);
-
-          if (search->held[k] || to == search->x[k] + search->step[k])
-            continue;
-          search->step[k] = to - search->x[k];
-          search->held[k] = TRUE;
-          n_free--;
-        }
-    }
-  while (n_free < n_before && n_free > 0);
-
-  for (guint k = 0; k < p->n_x; k++)
-    search->x_try[k] = within (p, k, search->x[k] + search->step[k]);
+    search->held[k] = pressed (search, k);
 
   return TRUE;
 }
 
-/* By how much the sum of squares would fall if the slopes held all the way. */
-static double
-promised (const Search *search)
+/* Those of held unknowns are 0. */
+static void
+show_slopes (const Search *search,
+             gsl_matrix   *to)
 {
-  const LwSquares *p = search->problem;
-  double fall = 0;
+  gsl_matrix_memcpy (to, search->slopes);
+  for (guint k = 0; k < search->problem->n_x; k++)
+    if (search->held[k])
+      {
+        gsl_vector_view column = gsl_matrix_column (to, k);
 
-  for (guint i = 0; i < p->n_r; i++)
-    {
-      double change = 0;
-
-      for (guint k = 0; k < p->n_x; k++)
-        change += search->slopes[(gsize) i * p->n_x + k] * search->step[k];
-      fall -= change * (2 * search->r[i] + change);
-    }
-
-  return fall;
+        gsl_vector_set_zero (&column.vector);
+      }
 }
 
+/* Of the step that GSL has in hand. */
 static gboolean
 too_short (const Search *search)
 {
   const LwSquares *p = search->problem;
+  int info;
+
+  if (p->scale == NULL)
+    return gsl_multifit_nlinear_test (p->small, 0, 0, &info, search->gsl) == GSL_SUCCESS;
 
   for (guint k = 0; k < p->n_x; k++)
-    if (fabs (search->step[k]) > p->small * (p->scale != NULL ? p->scale[k] : fabs (search->x[k]) + p->small))
+    if (fabs (gsl_vector_get (search->gsl->dx, k)) > p->small * p->scale[k])
       return FALSE;
 
   return TRUE;
 }
 
-static void
-take_step (Search *search,
-           double  sum,
-           double  fall)
+/* By how much the sum of squares would fall by that step, if the slopes held all the way. */
+static double
+promised (Search *search)
 {
-  double gain = fall > 0 ? (search->sum - sum) / fall : 1;
+  const gsl_multifit_nlinear_workspace *gsl = search->gsl;
+  double along, change;
 
-  memcpy (search->x, search->x_try, search->problem->n_x * sizeof *search->x);
-  memcpy (search->r, search->r_try, search->problem->n_r * sizeof *search->r);
-  search->sum = sum;
-  search->damping = fmax (search->damping * fmax (1.0 / 3, 1 - pow (2 * gain - 1, 3)), LEAST_DAMPING);
-  search->growth = 2;
+  gsl_blas_ddot (gsl->g, gsl->dx, &along);
+  gsl_blas_dgemv (CblasNoTrans, 1, gsl->J, gsl->dx, 0, search->change);
+  gsl_blas_ddot (search->change, search->change, &change);
+
+  return -2 * along - change;
 }
 
-/* One step down, with as much damping as that takes. LW_SQUARES_TIRED: there may be more. */
-static LwSquaresEnd
-descend (Search *search)
+/* Residuals where GSL would go. An error ends the search. */
+static int
+residuals_cb (const gsl_vector *x,
+              void             *data,
+              gsl_vector       *r)
 {
+  Search *search = data;
   const LwSquares *p = search->problem;
 
-  while (search->damping < MOST_DAMPING)
+  if (g_cancellable_is_cancelled (search->cancellable))
+    return GSL_EFAILED;
+
+  put_within (p, x, search->x_try);
+  if (!residuals_at (p, search->x_try, search->r_try, &search->sum_try))
     {
-      gboolean last, better;
-      double sum;
-
-      if (g_cancellable_is_cancelled (search->cancellable))
-        return LW_SQUARES_CANCELLED;
-      if (!find_step (search))
-        return LW_SQUARES_FOUND;
-
-      last = too_short (search) || promised (search) < p->enough;
-      better = residuals_at (p, search->x_try, search->r_try, &sum) && sum < search->sum;
-      if (better)
-        take_step (search, sum, promised (search));
-      if (last)
-        return LW_SQUARES_FOUND;
-      if (better)
-        return LW_SQUARES_TIRED;
-
-      search->damping *= search->growth;
-      search->growth *= 2;
+      search->sum_try = INFINITY;
+      gsl_vector_set_all (search->r_try, TOO_MUCH);
     }
+  gsl_vector_memcpy (r, search->r_try);
+  search->last = isfinite (search->sum) && (too_short (search) || promised (search) < p->enough);
 
-  return LW_SQUARES_FOUND;
+  if (search->sum_try < search->sum)
+    return GSL_SUCCESS;
+
+  /* GSL turns back and tries a shorter step, unless this one was short enough or there is nothing to turn back to. */
+  return isfinite (search->sum) && !search->last ? GSL_SUCCESS : GSL_EFAILED;
+}
+
+/* Slopes where GSL has gone: it asks for them nowhere else. After the last step it gets none. */
+static int
+slopes_cb (const gsl_vector *x,
+           void             *data,
+           gsl_matrix       *slopes)
+{
+  Search *search = data;
+
+  gsl_vector_memcpy (search->x, search->x_try);
+  gsl_vector_memcpy (search->r, search->r_try);
+  search->sum = search->sum_try;
+  if (search->last)
+    return GSL_SUCCESS;
+  if (!look_around (search))
+    return GSL_EFAILED;
+  show_slopes (search, slopes);
+
+  return GSL_SUCCESS;
+}
+
+static void
+search_init (Search          *search,
+             const LwSquares *problem,
+             GCancellable    *cancellable)
+{
+  gsl_multifit_nlinear_parameters how = gsl_multifit_nlinear_default_parameters ();
+  guint n = problem->n_x, m = problem->n_r;
+
+  how.trs = gsl_multifit_nlinear_trs_dogleg;
+  how.solver = gsl_multifit_nlinear_solver_mcholesky;
+  *search = (Search) {
+    .problem = problem, .cancellable = cancellable,
+    .gsl = gsl_multifit_nlinear_alloc (gsl_multifit_nlinear_trust, &how, m, n),
+    .x = gsl_vector_alloc (n), .r = gsl_vector_alloc (m), .slopes = gsl_matrix_alloc (m, n),
+    .held = g_new0 (gboolean, n), .x_try = gsl_vector_alloc (n), .r_try = gsl_vector_alloc (m),
+    .change = gsl_vector_alloc (m), .sum = INFINITY,
+    .fdf = { .f = residuals_cb, .df = slopes_cb, .n = m, .p = n, .params = search },
+  };
+}
+
+/* One step down, by as many trials as that takes. Returns whether there may be another. */
+static gboolean
+descend (Search       *search,
+         LwSquaresEnd *end)
+{
+  gboolean level = gsl_vector_isnull (search->gsl->g);
+  int status = level ? GSL_SUCCESS : gsl_multifit_nlinear_iterate (search->gsl);
+
+  if (level || search->last)
+    *end = LW_SQUARES_FOUND;
+  /* No progress: the next round's trials are shorter still. */
+  if (*end == LW_SQUARES_FOUND || (status != GSL_SUCCESS && status != GSL_ENOPROG))
+    return FALSE;
+
+  /* Back within bounds: residuals and slopes are already those of this point. */
+  gsl_vector_memcpy (gsl_multifit_nlinear_position (search->gsl), search->x);
+
+  return TRUE;
 }
 
 static void
 take_covariance (Search *search,
                  double *covariance)
 {
-  guint n = search->problem->n_x, m = search->problem->n_r;
-  gsl_matrix_view slopes = gsl_matrix_view_array (search->slopes, m, n);
+  guint n = search->problem->n_x;
   gsl_matrix_view out = gsl_matrix_view_array (covariance, n, n);
 
-  for (guint k = 0; k < n; k++)
-    if (pressed (search, k))
-      for (guint i = 0; i < m; i++)
-        gsl_matrix_set (&slopes.matrix, i, k, 0);
-
-  gsl_multifit_nlinear_covar (&slopes.matrix, 0, &out.matrix);
+  look_around (search);
+  show_slopes (search, search->gsl->J);
+  gsl_multifit_nlinear_covar (search->gsl->J, 0, &out.matrix);
 }
 
 LwSquaresEnd
@@ -367,29 +249,23 @@ lw_squares_solve (const LwSquares *problem,
                   GCancellable    *cancellable)
 {
   g_auto (Search) search = { 0 };
+  gsl_vector_view given = gsl_vector_view_array (x, problem->n_x);
   LwSquaresEnd end = LW_SQUARES_TIRED;
+  gboolean more = TRUE;
 
   search_init (&search, problem, cancellable);
-  for (guint k = 0; k < problem->n_x; k++)
-    search.x[k] = within (problem, k, x[k]);
-  if (!residuals_at (problem, search.x, search.r, &search.sum) || !look_around (&search))
+  put_within (problem, &given.vector, search.x);
+  if (gsl_multifit_nlinear_init (search.x, &search.fdf, search.gsl) != GSL_SUCCESS)
     return g_cancellable_is_cancelled (cancellable) ? LW_SQUARES_CANCELLED : LW_SQUARES_FAILED;
 
-  for (guint round = 0; round < problem->most_rounds && end == LW_SQUARES_TIRED; round++)
-    {
-      end = level (&search) ? LW_SQUARES_FOUND : descend (&search);
-      if (end == LW_SQUARES_TIRED && !look_around (&search))
-        break;
-    }
+  for (guint round = 0; round < problem->most_rounds && more; round++)
+    more = descend (&search, &end);
 
-  memcpy (x, search.x, problem->n_x * sizeof *x);
+  gsl_vector_memcpy (&given.vector, search.x);
   if (g_cancellable_is_cancelled (cancellable))
     end = LW_SQUARES_CANCELLED;
   if (covariance != NULL && end == LW_SQUARES_FOUND)
-    {
-      look_around (&search);
-      take_covariance (&search, covariance);
-    }
+    take_covariance (&search, covariance);
 
   return end;
 }

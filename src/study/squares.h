@@ -1,4 +1,4 @@
-/* Nonlinear least squares within ranges, by Levenberg's and Marquardt's method.
+/* Nonlinear least squares within ranges, by GSL's dogleg.
  * Knows nothing of tea. Thread-safe; can be cancelled. The method: docs/study.md */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -10,7 +10,8 @@ typedef gboolean (*LwResiduals) (const double *x,
                                  double       *r,
                                  gpointer      data);
 
-/* Slopes of the residuals at `x`, where they are `r`: n_r rows of n_x, into `slopes`. */
+/* Slopes of the residuals at `x`, where they are `r`: n_r rows of n_x, into `slopes`. Returns FALSE where they
+ * cannot be had. */
 typedef gboolean (*LwSlopes) (const double *x,
                               const double *r,
                               double       *slopes,
@@ -22,9 +23,9 @@ typedef struct
   guint n_r;              /* >= n_x */
   const double *low;      /* (nullable) bounds, both or neither; low < high */
   const double *high;
-  const double *scale;    /* (nullable) a step that matters in each unknown, for differences and for stopping */
+  const double *scale;    /* (nullable) a step that matters in each unknown, for stopping */
   LwResiduals residuals;
-  LwSlopes slopes;        /* (nullable) central differences otherwise */
+  LwSlopes slopes;
   gpointer data;
   guint most_rounds;
   double enough;          /* a fall of the sum of squares too small for another round; 0: none is */

@@ -2,6 +2,7 @@
  * residuals that cannot always be had, and stopping when asked. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <gsl/gsl_errno.h>
+#include <gsl/gsl_multifit_nlinear.h>
 #include <math.h>
 #include <string.h>
 
@@ -9,6 +10,7 @@
 #include "study/squares.h"
 
 #define ROUNDS 1000
+#define NUDGE 6e-6  /* cube root of the machine's precision: best for central differences */
 
 static gboolean
 strd_cb (const double *b,
@@ -21,6 +23,49 @@ strd_cb (const double *b,
     r[i] = problem->model (problem->t[i], b) - problem->y[i];
 
   return TRUE;
+}
+
+static int
+strd_gsl_cb (const gsl_vector *b,
+             void             *data,
+             gsl_vector       *r)
+{
+  double residuals[STRD_N_POINTS];
+
+  strd_cb (b->data, residuals, data);
+  for (guint i = 0; i < r->size; i++)
+    gsl_vector_set (r, i, residuals[i]);
+
+  return GSL_SUCCESS;
+}
+
+/* GSL's central differences. */
+static gboolean
+strd_slopes_cb (const double *b,
+                const double *r,
+                double       *slopes,
+                gpointer      data)
+{
+  const StrdProblem *problem = data;
+  double work[STRD_N_POINTS], at[STRD_N_X];
+  gsl_multifit_nlinear_fdf fdf = { .f = strd_gsl_cb, .n = problem->n, .p = problem->n_x, .params = data };
+  gsl_vector_view x = gsl_vector_view_array (at, problem->n_x), w = gsl_vector_view_array (work, problem->n);
+  gsl_vector_const_view f = gsl_vector_const_view_array (r, problem->n);
+  gsl_matrix_view out = gsl_matrix_view_array (slopes, problem->n, problem->n_x);
+
+  memcpy (at, b, problem->n_x * sizeof *at);
+
+  return gsl_multifit_nlinear_df (NUDGE, GSL_MULTIFIT_NLINEAR_CTRDIFF, &x.vector, NULL, &fdf, &f.vector, &out.matrix,
+                                  &w.vector) == GSL_SUCCESS;
+}
+
+static LwSquares
+squares_of (const StrdProblem *problem,
+            const double      *low,
+            const double      *high)
+{
+  return (LwSquares) { .n_x = problem->n_x, .n_r = problem->n, .low = low, .high = high, .residuals = strd_cb,
+                       .slopes = strd_slopes_cb, .data = (gpointer) problem, .most_rounds = ROUNDS, .small = 1e-10 };
 }
 
 static double
@@ -75,11 +120,7 @@ solve_from (const StrdProblem *problem,
             gboolean           bounded)
 {
   double b[STRD_N_X], low[STRD_N_X], high[STRD_N_X], covariance[STRD_N_X * STRD_N_X], worst = 16;
-  LwSquares squares = {
-    .n_x = problem->n_x, .n_r = problem->n, .residuals = strd_cb, .data = (gpointer) problem,
-    .most_rounds = ROUNDS, .small = 1e-10,
-    .low = bounded ? low : NULL, .high = bounded ? high : NULL,
-  };
+  LwSquares squares = squares_of (problem, bounded ? low : NULL, bounded ? high : NULL);
   LwSquaresEnd end;
 
   memcpy (b, problem->start[start], sizeof b);
@@ -141,12 +182,11 @@ test_active (void)
   StrdProblem flat = *whole;
   double b[5], covariance[25], c[4];
   const double low[] = { 0, 0, -10, 0, 0 }, high[] = { 0.37, 10, 0, 1, 1 };
-  LwSquares bounded = { .n_x = 5, .n_r = whole->n, .residuals = strd_cb, .data = (gpointer) whole, .low = low,
-                        .high = high, .most_rounds = ROUNDS, .small = 1e-10 };
-  LwSquares less = { .n_x = 4, .n_r = whole->n, .residuals = strd_cb, .data = &flat, .most_rounds = ROUNDS,
-                     .small = 1e-10 };
+  LwSquares bounded = squares_of (whole, low, high), less;
 
   flat.model = mgh17_flat;
+  flat.n_x = 4;
+  less = squares_of (&flat, NULL, NULL);
   memcpy (b, whole->start[1], sizeof b);
   memcpy (c, whole->start[1] + 1, sizeof c);
   g_assert_cmpint (lw_squares_solve (&bounded, b, covariance, NULL), ==, LW_SQUARES_FOUND);
@@ -160,90 +200,156 @@ test_active (void)
   g_assert_cmpfloat (sum_at (whole, b), >, whole->sum);
 }
 
-/* From its far start BoxBOD runs off to rates at which nothing changes any more; a bound keeps it. */
+/* From its far start MGH17 stays at rates at which nothing changes any more; bounds keep it from those. */
 static void
 test_kept (void)
 {
-  const StrdProblem *problem = problem_named ("BoxBOD");
-  const double low[] = { 0, 0 }, high[] = { 1000, 3 };
-  double b[] = { 1, 1 };
-  LwSquares squares = { .n_x = 2, .n_r = problem->n, .residuals = strd_cb, .data = (gpointer) problem, .low = low,
-                        .high = high, .most_rounds = ROUNDS, .small = 1e-10 };
+  const StrdProblem *problem = problem_named ("MGH17");
+  const double low[] = { 0, 0, -100, 0, 0 }, high[] = { 100, 200, 0, 0.1, 0.1 };
+  double b[STRD_N_X];
+  LwSquares squares = squares_of (problem, low, high);
 
+  memcpy (b, problem->start[0], sizeof b);
   g_assert_cmpint (lw_squares_solve (&squares, b, NULL, NULL), ==, LW_SQUARES_FOUND);
-  for (guint k = 0; k < 2; k++)
+  for (guint k = 0; k < 5; k++)
     g_assert_cmpfloat (digits (b[k], problem->certified[k]), >=, problem->digits);
 }
 
-/* A start outside its bounds, and a valley along which only the bounded unknown's end is low. */
+/* A valley that bends along x1 = x0 * x0 down to (1, 1), with a wall and with what it has seen. */
+typedef struct
+{
+  double low;             /* of both unknowns: where it must not be asked, and beyond which it ends */
+  double high;
+  double wall;            /* it has no residuals where x1 is less */
+  guint calls;
+  guint refused;
+  guint cancel_at;        /* the call at which it cancels; 0: none */
+  GCancellable *cancellable;
+} Valley;
+
 static gboolean
 valley_cb (const double *x,
            double       *r,
            gpointer      data)
 {
-  guint *calls = data;
+  Valley *valley = data;
 
-  (*calls)++;
+  g_assert_cmpfloat (fmin (x[0], x[1]), >=, valley->low);
+  g_assert_cmpfloat (fmax (x[0], x[1]), <=, valley->high);
+  if (++valley->calls == valley->cancel_at)
+    g_cancellable_cancel (valley->cancellable);
   r[0] = 10 * (x[1] - x[0] * x[0]);
   r[1] = 1 - x[0];
+  valley->refused += x[1] < valley->wall ? 1 : 0;
 
-  return x[0] > -3;
+  return x[1] >= valley->wall;
 }
 
+static gboolean
+valley_slopes_cb (const double *x,
+                  const double *r,
+                  double       *slopes,
+                  gpointer      data)
+{
+  slopes[0] = -20 * x[0];
+  slopes[1] = 10;
+  slopes[2] = -1;
+  slopes[3] = 0;
+
+  return TRUE;
+}
+
+static LwSquares
+squares_in (Valley       *valley,
+            const double *low,
+            const double *high)
+{
+  return (LwSquares) { .n_x = 2, .n_r = 2, .low = low, .high = high, .residuals = valley_cb,
+                       .slopes = valley_slopes_cb, .data = valley, .most_rounds = ROUNDS, .small = 1e-10 };
+}
+
+/* A start outside its bounds; the lowest point is where a bound cuts the valley. No other point is asked for. */
 static void
 test_valley (void)
 {
   const double low[] = { -2, -2 }, high[] = { 0.5, 2 };
   double x[] = { -1.2, 17 };
-  guint calls = 0;
-  LwSquares squares = { .n_x = 2, .n_r = 2, .residuals = valley_cb, .data = &calls, .low = low, .high = high,
-                        .most_rounds = ROUNDS, .small = 1e-10 };
+  Valley valley = { -2, 2, -INFINITY };
+  LwSquares squares = squares_in (&valley, low, high);
 
   g_assert_cmpint (lw_squares_solve (&squares, x, NULL, NULL), ==, LW_SQUARES_FOUND);
   g_assert_cmpfloat (x[0], ==, 0.5);
   g_assert_cmpfloat_with_epsilon (x[1], 0.25, 1e-8);
 }
 
-static gboolean
-never_cb (const double *x,
-          double       *r,
-          gpointer      data)
+/* At the start x1 is held by its bound; once x0 has moved, it is let go. */
+static void
+test_let_go (void)
 {
-  return FALSE;
+  const double low[] = { -2, 0.25 }, high[] = { 2, 2 };
+  double x[] = { 0, 0.25 };
+  Valley valley = { -2, 2, -INFINITY };
+  LwSquares squares = squares_in (&valley, low, high);
+
+  g_assert_cmpint (lw_squares_solve (&squares, x, NULL, NULL), ==, LW_SQUARES_FOUND);
+  g_assert_cmpfloat_with_epsilon (x[0], 1, 1e-8);
+  g_assert_cmpfloat_with_epsilon (x[1], 1, 1e-8);
 }
 
-static gboolean
-walled_cb (const double *x,
-           double       *r,
-           gpointer      data)
+/* Every unknown held from the beginning, in a corner: the answer is there. */
+static void
+test_corner (void)
 {
-  return valley_cb (x, r, data) && x[1] > -1;
+  const double low[] = { -2, 1 }, high[] = { 0.5, 2 };
+  double x[] = { 0.5, 1 }, covariance[4];
+  Valley valley = { -2, 2, -INFINITY };
+  LwSquares squares = squares_in (&valley, low, high);
+
+  g_assert_cmpint (lw_squares_solve (&squares, x, covariance, NULL), ==, LW_SQUARES_FOUND);
+  g_assert_cmpuint (valley.calls, ==, 1);
+  g_assert_cmpfloat (x[0], ==, 0.5);
+  g_assert_cmpfloat (x[1], ==, 1);
+  for (guint i = 0; i < G_N_ELEMENTS (covariance); i++)
+    g_assert_cmpfloat (covariance[i], ==, 0);
+}
+
+/* What is not to be had is gone round. */
+static void
+test_wall (void)
+{
+  double x[] = { -1.2, 1 };
+  Valley valley = { -INFINITY, INFINITY, -0.05 };
+  LwSquares squares = squares_in (&valley, NULL, NULL);
+
+  g_assert_cmpint (lw_squares_solve (&squares, x, NULL, NULL), ==, LW_SQUARES_FOUND);
+  g_assert_cmpfloat_with_epsilon (x[0], 1, 1e-8);
+  g_assert_cmpuint (valley.refused, >, 0);
+}
+
+static double
+sum_in (const double *x)
+{
+  return 100 * (x[1] - x[0] * x[0]) * (x[1] - x[0] * x[0]) + (1 - x[0]) * (1 - x[0]);
 }
 
 static void
 test_ends (void)
 {
-  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  const double from[] = { -1.2, 1 };
   double x[] = { -1.2, 1 };
-  guint calls = 0;
-  LwSquares squares = { .n_x = 2, .n_r = 2, .residuals = valley_cb, .data = &calls, .most_rounds = 2,
-                        .small = 1e-10 };
+  g_autoptr (GCancellable) cancellable = g_cancellable_new ();
+  Valley valley = { -INFINITY, INFINITY, -INFINITY, .cancel_at = 8, .cancellable = cancellable };
+  LwSquares squares = squares_in (&valley, NULL, NULL);
 
-  g_assert_cmpint (lw_squares_solve (&squares, x, NULL, NULL), ==, LW_SQUARES_TIRED);
-  g_cancellable_cancel (cancellable);
+  /* Cancelled on the way: not another call, and what was gained is kept. */
   g_assert_cmpint (lw_squares_solve (&squares, x, NULL, cancellable), ==, LW_SQUARES_CANCELLED);
-  x[0] = -4;
-  g_assert_cmpint (lw_squares_solve (&squares, x, NULL, NULL), ==, LW_SQUARES_FAILED);
-  squares.residuals = never_cb;
-  g_assert_cmpint (lw_squares_solve (&squares, x, NULL, NULL), ==, LW_SQUARES_FAILED);
+  g_assert_cmpuint (valley.calls, ==, 8);
+  g_assert_cmpfloat (sum_in (x), <, sum_in (from));
 
-  /* The first step undamped, to (1, -3.84), is not to be had. */
-  squares.residuals = walled_cb;
-  squares.most_rounds = ROUNDS;
-  x[0] = -1.2;
-  x[1] = 1;
-  g_assert_cmpint (lw_squares_solve (&squares, x, NULL, NULL), ==, LW_SQUARES_FOUND);
-  g_assert_cmpfloat_with_epsilon (x[0], 1, 1e-6);
+  squares.most_rounds = 2;
+  g_assert_cmpint (lw_squares_solve (&squares, x, NULL, NULL), ==, LW_SQUARES_TIRED);
+  valley.wall = 20;
+  g_assert_cmpint (lw_squares_solve (&squares, x, NULL, NULL), ==, LW_SQUARES_FAILED);
 }
 
 int
@@ -264,6 +370,9 @@ main (int    argc,
   g_test_add_func ("/squares/active-bound", test_active);
   g_test_add_func ("/squares/kept", test_kept);
   g_test_add_func ("/squares/valley", test_valley);
+  g_test_add_func ("/squares/let-go", test_let_go);
+  g_test_add_func ("/squares/corner", test_corner);
+  g_test_add_func ("/squares/wall", test_wall);
   g_test_add_func ("/squares/ends", test_ends);
 
   return g_test_run ();
