@@ -269,7 +269,7 @@ residuals_cb (const double *x,
   return TRUE;
 }
 
-/* A want within its window has no slope; one outside has that of the outcome. */
+/* A want within its window has no slope; one outside has that of the outcome, and stands where its residual says. */
 static gboolean
 slopes_cb (const double *x,
            const double *r,
@@ -280,7 +280,9 @@ slopes_cb (const double *x,
   guint n = search->wants->len, n_x = search->n_x;
   g_autofree double *stands = g_new (double, n);
 
-  if (!lw_search_look (search, x, stands) || !lw_search_slopes (search, x, stands, slopes))
+  for (guint i = 0; i < n; i++)
+    stands[i] = r[i] + (r[i] > 0 ? search->targets[i].high : search->targets[i].low);
+  if (!lw_search_slopes (search, x, stands, slopes))
     return FALSE;
 
   for (guint i = 0; i < n; i++)
