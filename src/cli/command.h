@@ -6,7 +6,7 @@
 
 #define LW_EXIT_WRONG 1 /* the file or the work failed */
 #define LW_EXIT_USAGE 2 /* the command was not understood */
-#define LW_EXIT_MISSED 3 /* reach: an aim cannot be met */
+#define LW_EXIT_MISSED 3 /* reach: an aim cannot be met; fit: there is not enough data */
 
 /* A command: `run` gets its own arguments, argv[0] being its name, and returns the exit status. */
 typedef struct
@@ -20,6 +20,8 @@ typedef struct
 int       lw_command_run     (int             argc,
                               char          **argv);
 int       lw_command_check   (int             argc,
+                              char          **argv);
+int       lw_command_fit     (int             argc,
                               char          **argv);
 int       lw_command_heat    (int             argc,
                               char          **argv);

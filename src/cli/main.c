@@ -14,6 +14,8 @@ static const LwCommand commands[] = {
   { "run", "SEASON [--batch NAME]... [--every SECONDS | --ends] [--parts] [-o FILE]",
     N_ ("write a season's curves as CSV"), lw_command_run },
   { "check", "SEASON [--quiet]", N_ ("say whether a season's file is sound"), lw_command_check },
+  { "fit", "SEASON [--batch NAME]... [--leaf ID] [--free NAME]... [--leave-one-out] [--csv] [-o FILE]",
+    N_ ("find what of the leaf must differ to agree with what was weighed"), lw_command_fit },
   { "heat", "SEASON [--batch NAME]... [-o FILE]",
     N_ ("write heat, fuel, water and hands of each step as CSV"), lw_command_heat },
   { "knockon", "SEASON --batch NAME [--step N] [-o FILE]",
@@ -40,7 +42,7 @@ print_help (void)
   printf (_ ("\n  -h, --help     show this help; after a command, its options\n"
              "      --version  show the version\n\n"
              "Exit status: 0 all went well, 1 the file or the work failed, 2 wrong usage,\n"
-             "3 an aim is missed.\n"
+             "3 an aim is missed, or there is not enough data.\n"
              "The numbers are a model's estimate: they replace neither scale nor thermometer nor care\n"
              "with hot walls, steam, fumes, machines and food.\n"));
 }

@@ -5,6 +5,7 @@
 
 #include "draw/space.h"
 #include "draw/verdict.h"
+#include "season/measured.h"
 
 #define BRACKET_IN 4.0     /* from the column's edge */
 #define BRACKET_HOOK 5.0
@@ -101,22 +102,7 @@ lw_panel_measured (const LwPanelLook *look,
                    double             off,
                    double            *value)
 {
-  double measured = weigh_in->value + off * weigh_in->sd;
-  double of_fresh = (measured - weigh_in->tare_kg) / look->batch->fresh_kg;
-  double water = of_fresh * (1 + lw_dry_basis (look->fresh_moisture_pct)) - 1;
-
-  if (weigh_in->of == LW_WEIGHED_KG)
-    {
-      if (look->quantity == LW_MOISTURE)
-        *value = lw_wet_basis_pct (MAX (water, 0));
-      else
-        *value = of_fresh;
-      return (look->quantity == LW_MOISTURE || look->quantity == LW_WEIGHT) && isfinite (*value);
-    }
-
-  *value = measured;
-
-  return lw_measure_row (weigh_in->of)->quantity == (int) look->quantity;
+  return lw_measured (weigh_in, look->quantity, look->batch->fresh_kg, look->fresh_moisture_pct, off, value);
 }
 
 static void

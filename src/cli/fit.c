@@ -1,0 +1,267 @@
+/* leafwend-cli fit: what of the leaf must differ for the model to say what was weighed. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "cli/command.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#include "cli/listing.h"
+#include "season/document.h"
+#include "season/text.h"
+#include "study/fit-words.h"
+
+static const char told[] = N_ (
+  "Finds by how much the leaf must differ from its profile for the model to come nearest to the weigh-ins of the batches\n"
+  "that were made, and how sure that is. Batches of several leaves share every change but that of fresh moisture.\n"
+  "With -o the season gets a new profile for each leaf; its batches stay as they are.\n"
+  "Columns: the change, as a factor or in points, with its standard error; the share of it that the weigh-ins decided,\n"
+  "the rest being what was expected before; the leaf's value before and after, with its standard error.\n"
+  "What may differ, “*” where nobody says otherwise, and one standard deviation of what is expected:");
+static const char statuses[] = N_ (
+  "Exit status: 0 a leaf was fitted, 1 the file or the work failed, 2 wrong usage, 3 there is not enough data;\n"
+  "nothing is then written.");
+
+/* (transfer full) the text under the options. */
+static char *
+help_text (void)
+{
+  GString *text = g_string_new (_ (told));
+
+  for (guint i = 0; i < LW_FIT_BATCH_WEIGHT; i++)
+    {
+      const LwFitRow *row = lw_fit_row (i);
+
+      g_string_append_printf (text, "\n%s %-15s %s (± %.2g %s)", row->usual ? "*" : " ", row->id, _ (row->label), row->spread,
+                              row->factor ? _ ("of it") : _ (row->unit));
+    }
+  g_string_append_printf (text, "\n\n%s", _ (statuses));
+
+  return g_string_free (text, FALSE);
+}
+
+/* FALSE and a complaint if a name is not right. */
+static gboolean
+parse_free (char **names,
+            guint *bits)
+{
+  *bits = names == NULL ? lw_fit_usual () : 0;
+  for (guint i = 0; names != NULL && names[i] != NULL; i++)
+    {
+      int what = lw_fit_find (names[i]);
+
+      if (what < 0)
+        {
+          lw_complain (_ ("fit: “%s” is nothing that may differ; “leafwend-cli fit --help” lists what may"), names[i]);
+          return FALSE;
+        }
+      *bits |= LW_FIT_BIT (what);
+    }
+
+  return TRUE;
+}
+
+static char *
+number_text (double value)
+{
+  return isnan (value) ? g_strdup ("") : lw_listing_number (value);
+}
+
+/* A row for the change in `leaf`, or for one that no leaf keeps. */
+static void
+append_param (GString          *to,
+              gboolean          csv,
+              const LwFit      *fit,
+              const LwFitParam *param,
+              const LwProfile  *leaf)
+{
+  const LwFitRow *row = lw_fit_row (param->what);
+  double start = NAN, value = NAN, error = NAN;
+  double factor = row->factor ? exp (param->change) : param->change;
+  double by = row->factor ? factor * param->error : param->error;
+  g_autofree char *change = number_text (factor), *change_error = number_text (by);
+  g_autofree char *decided = number_text (param->decided), *said = lw_fit_param_say (param);
+  g_autofree char *share = isnan (param->decided) ? g_strdup ("") : g_strdup_printf ("%.0f %%", 100 * param->decided);
+  g_autofree char *from = NULL, *to_value = NULL, *value_error = NULL, *label = NULL;
+  const char *where = param->batch >= 0 ? fit->season->batches[param->batch]->name : leaf != NULL ? leaf->id : "";
+
+  if (leaf != NULL)
+    lw_fit_param_value (param, leaf, &start, &value, &error);
+  from = number_text (start);
+  to_value = number_text (value);
+  value_error = number_text (error);
+
+  if (csv)
+    {
+      const char *cells[] = { row->id, where, row->factor ? "factor" : row->unit, change, change_error, decided,
+                              isnan (start) ? "" : lw_fit_unit (param->what), from, to_value, value_error };
+
+      lw_listing_append_row (to, TRUE, G_N_ELEMENTS (cells), cells);
+      return;
+    }
+
+  label = isnan (start) ? g_strdup ("") : isnan (error) ? g_strdup_printf ("%.4g → %.4g %s", start, value, lw_fit_unit (param->what))
+          : g_strdup_printf ("%.4g → %.4g ± %.2g %s", start, value, error, lw_fit_unit (param->what));
+  lw_listing_append_row (to, FALSE, 5, (const char *const[]) { _ (row->label), where, said, share, label });
+}
+
+static void
+append_params (GString     *to,
+               gboolean     csv,
+               const LwFit *fit)
+{
+  static const char *const head[] = { "parameter", "of", "change_unit", "change", "change_error", "decided",
+                                      "unit", "start", "value", "value_error" };
+  g_autoptr (GPtrArray) leaves = lw_fit_leaves (fit);
+
+  if (csv)
+    lw_listing_append_head (to, TRUE, G_N_ELEMENTS (head), head);
+  else
+    lw_listing_append_head (to, FALSE, 5, (const char *const[]) { _ ("may differ"), _ ("of"), _ ("change"), _ ("decided"),
+                                                                  _ ("value") });
+
+  for (guint i = 0; i < fit->n_params; i++)
+    {
+      const LwFitParam *param = &fit->params[i];
+
+      if (param->batch >= 0 || lw_fit_row (param->what)->scope == LW_FIT_OF_VESSEL)
+        append_param (to, csv, fit, param, NULL);
+      else
+        for (guint k = 0; k < leaves->len; k++)
+          if (lw_fit_param_is_of (param, leaves->pdata[k]))
+            append_param (to, csv, fit, param, lw_season_profile (fit->season, leaves->pdata[k]));
+    }
+}
+
+static char *
+miss_text (double value)
+{
+  return isnan (value) ? g_strdup ("") : g_strdup_printf ("%.2f", value);
+}
+
+static void
+append_batch (GString    *to,
+              const char *name,
+              guint       n,
+              double      before,
+              double      after,
+              double      rms,
+              double      sd)
+{
+  g_autofree char *points = g_strdup_printf ("%u", n);
+  g_autofree char *was = g_strdup_printf ("%.1f", before), *is = g_strdup_printf ("%.1f", after);
+  g_autofree char *miss = miss_text (rms), *of_foretold = miss_text (sd);
+
+  lw_listing_append_row (to, FALSE, isnan (rms) ? 4 : 6, (const char *const[]) { name, points, was, is, miss, of_foretold });
+}
+
+/* How far the model is from the weigh-ins, by batch. */
+static void
+append_batches (GString     *to,
+                const LwFit *fit)
+{
+  guint columns = isnan (fit->unseen_rms) ? 4 : 6;
+
+  g_string_append_c (to, '\n');
+  lw_listing_append_head (to, FALSE, columns, (const char *const[]) {
+                            _ ("batch"), _ ("weigh-ins"), _ ("chi-square before"), _ ("after"),
+                            _ ("foretold by the others: miss in errors of the weigh-ins"), _ ("in errors foretold") });
+  for (guint k = 0; k < fit->n_batches; k++)
+    {
+      const LwFitBatch *batch = &fit->batches[k];
+
+      append_batch (to, fit->season->batches[batch->batch]->name, batch->n_points, batch->before, batch->after,
+                    batch->unseen_rms, batch->unseen_sd);
+    }
+  append_batch (to, _ ("all"), fit->n_points, fit->before, fit->after, fit->unseen_rms, fit->unseen_sd);
+}
+
+/* The exit status. */
+static int
+tell (const LwFit *fit,
+      gboolean     csv,
+      const char  *output)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+  g_autoptr (LwSeason) next = NULL;
+  g_autoptr (GError) error = NULL;
+
+  append_params (text, csv, fit);
+  if (!csv)
+    append_batches (text, fit);
+  for (guint i = 0; i < fit->n_warnings; i++)
+    {
+      g_autofree char *said = lw_fit_warning_say (fit, &fit->warnings[i]);
+
+      if (csv)
+        lw_complain ("%s", said);
+      else
+        g_string_append_printf (text, "%s%s\n", i == 0 ? "\n" : "", said);
+    }
+  if (!lw_command_output (NULL, text->str, text->len))
+    return LW_EXIT_WRONG;
+  if (!fit->enough)
+    return LW_EXIT_MISSED;
+
+  next = output != NULL ? lw_fit_save (fit, fit->season) : NULL;
+  if (next != NULL && !lw_document_save (next, output, &error))
+    {
+      lw_complain ("%s", error->message);
+      return LW_EXIT_WRONG;
+    }
+
+  return 0;
+}
+
+int
+lw_command_fit (int    argc,
+                char **argv)
+{
+  g_auto (GStrv) names = NULL, freed = NULL;
+  g_autofree char *leaf = NULL, *output = NULL, *help = help_text ();
+  gboolean leave_one_out = FALSE, csv = FALSE;
+  const GOptionEntry entries[] = {
+    { "batch", 'b', 0, G_OPTION_ARG_STRING_ARRAY, &names, N_ ("Only this batch; its name or the name's first word"),
+      N_ ("NAME") },
+    { "leaf", 'l', 0, G_OPTION_ARG_STRING, &leaf, N_ ("Only batches of this leaf"), N_ ("ID") },
+    { "free", 'f', 0, G_OPTION_ARG_STRING_ARRAY, &freed, N_ ("Let this differ, and only those named so"), N_ ("NAME") },
+    { "leave-one-out", '1', 0, G_OPTION_ARG_NONE, &leave_one_out, N_ ("Foretell every batch from the others"), NULL },
+    { "csv", 'c', 0, G_OPTION_ARG_NONE, &csv, N_ ("CSV instead of Markdown, and of the changes only"), NULL },
+    { "output", 'o', 0, G_OPTION_ARG_FILENAME, &output, N_ ("Write the season with the fitted leaf here"), N_ ("FILE") },
+    G_OPTION_ENTRY_NULL
+  };
+  const char *path;
+  g_autoptr (LwSeason) season = NULL;
+  g_autoptr (GArray) batches = NULL;
+  g_autoptr (GError) error = NULL;
+  g_autoptr (LwFit) fit = NULL;
+  LwFitAsk ask = { 0 };
+
+  if (!lw_command_options_told ("fit", help, entries, &argc, &argv, &path) || !parse_free (freed, &ask.free))
+    return LW_EXIT_USAGE;
+
+  season = lw_command_season (path);
+  if (season == NULL)
+    return LW_EXIT_WRONG;
+  if (leaf != NULL && lw_season_profile (season, leaf) == NULL)
+    {
+      lw_complain (_ ("fit: the season has no leaf “%s”; its leaves are:"), leaf);
+      for (guint i = 0; i < season->n_profiles; i++)
+        fprintf (stderr, "  %s\n", season->profiles[i]->id);
+      return LW_EXIT_WRONG;
+    }
+  if (names != NULL && (batches = lw_command_batches (season, names)) == NULL)
+    return LW_EXIT_WRONG;
+
+  ask.batches = batches;
+  ask.leaf = leaf;
+  ask.leave_one_out = leave_one_out;
+  fit = lw_fit_new (season, &ask, NULL, &error);
+  if (fit == NULL)
+    {
+      lw_complain ("%s", error->message);
+      return g_error_matches (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND) ? LW_EXIT_MISSED : LW_EXIT_WRONG;
+    }
+
+  return tell (fit, csv, output);
+}

@@ -1,0 +1,15 @@
+/* What a weigh-in says of an outcome: the one place where a weight becomes a quantity. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "season/season.h"
+
+/* What `weigh_in` of a batch of `fresh_kg` says of `of`, `off` standard deviations up, in the quantity's unit;
+ * `fresh_moisture_pct` is that of the batch's leaf. A weight tells of LW_WEIGHT and of LW_MOISTURE, all else of its
+ * measure's own quantity. FALSE if it says nothing of it. */
+gboolean lw_measured (const LwWeighIn *weigh_in,
+                      LwQuantity       of,
+                      double           fresh_kg,
+                      double           fresh_moisture_pct,
+                      double           off,
+                      double          *value);

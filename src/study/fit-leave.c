@@ -1,0 +1,100 @@
+/* A batch is left out, the rest fitted again, and the batch foretold: its misses are weighed by what is not known
+ * of the leaf besides what the instruments cannot see. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "study/fit-leave.h"
+
+#include <gsl/gsl_blas.h>
+#include <gsl/gsl_linalg.h>
+#include <math.h>
+#include <string.h>
+
+#include "study/gsl.h"
+
+typedef struct
+{
+  LwFitModel *model;
+  const double *slopes;
+} Rest;
+
+static gboolean
+rest_residuals (const double *x,
+                double       *r,
+                gpointer      data)
+{
+  return lw_fit_model_residuals (x, r, ((Rest *) data)->model);
+}
+
+/* So near the answer to all batches they are as good as there, and cost nothing. */
+static gboolean
+rest_slopes (const double *x,
+             const double *r,
+             double       *slopes,
+             gpointer      data)
+{
+  const Rest *rest = data;
+  const LwFitModel *model = rest->model;
+  guint first = model->first[model->left_out], end = model->first[model->left_out + 1];
+
+  memcpy (slopes, rest->slopes, (gsize) (model->n_points + model->n_x) * model->n_x * sizeof *slopes);
+  memset (slopes + (gsize) first * model->n_x, 0, (gsize) (end - first) * model->n_x * sizeof *slopes);
+
+  return TRUE;
+}
+
+/* Sum of squares of the misses, each counted in the error foretold for it: e' (1 + J C J')^-1 e. */
+static double
+foretold_squares (const double *miss,
+                  const double *slopes,
+                  const double *covariance,
+                  guint         n,
+                  guint         n_x)
+{
+  gsl_matrix_const_view j = gsl_matrix_const_view_array (slopes, n, n_x);
+  gsl_matrix_const_view c = gsl_matrix_const_view_array (covariance, n_x, n_x);
+  gsl_vector_const_view e = gsl_vector_const_view_array (miss, n);
+  g_autoptr (gsl_matrix) jc = gsl_matrix_alloc (n, n_x), v = gsl_matrix_alloc (n, n);
+  g_autoptr (gsl_vector) solved = gsl_vector_alloc (n);
+  double sum;
+
+  gsl_matrix_set_identity (v);
+  gsl_blas_dgemm (CblasNoTrans, CblasNoTrans, 1, &j.matrix, &c.matrix, 0, jc);
+  gsl_blas_dgemm (CblasNoTrans, CblasTrans, 1, jc, &j.matrix, 1, v);
+  if (gsl_linalg_cholesky_decomp1 (v) != GSL_SUCCESS
+      || gsl_linalg_cholesky_solve (v, &e.vector, solved) != GSL_SUCCESS)
+    return NAN;
+
+  gsl_blas_ddot (&e.vector, solved, &sum);
+
+  return sum;
+}
+
+gboolean
+lw_fit_leave_out (LwFitModel   *model,
+                  guint         k,
+                  const double *x,
+                  const double *slopes,
+                  double       *rms,
+                  double       *sd)
+{
+  guint n = model->first[k + 1] - model->first[k], n_x = model->n_x;
+  Rest rest = { model, slopes };
+  LwSquares squares = lw_fit_squares (model, rest_residuals, rest_slopes, &rest);
+  g_autofree double *at = g_memdup2 (x, n_x * sizeof *x);
+  g_autofree double *covariance = g_new0 (double, (gsize) n_x * n_x);
+  g_autofree double *miss = g_new (double, n), *own = g_new (double, (gsize) n * n_x);
+  LwSquaresEnd end;
+  double sum = 0;
+
+  model->left_out = (int) k;
+  end = lw_squares_solve (&squares, at, covariance, model->cancellable);
+  model->left_out = -1;
+  if (end != LW_SQUARES_FOUND || !lw_fit_model_batch (model, k, model->marches[0], at, miss, own))
+    return FALSE;
+
+  for (guint i = 0; i < n; i++)
+    sum += miss[i] * miss[i];
+  *rms = sqrt (sum / n);
+  *sd = sqrt (foretold_squares (miss, own, covariance, n, n_x) / n);
+
+  return TRUE;
+}

@@ -1,0 +1,159 @@
+/* The sentences of a fit. Numbers in the user's format. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "study/fit-words.h"
+
+#include <math.h>
+
+#include "season/text.h"
+
+#define MOST_NAMES 12 /* in a note, which must not grow without end */
+
+char *
+lw_fit_param_label (const LwFit      *fit,
+                    const LwFitParam *param)
+{
+  const char *label = _ (lw_fit_row (param->what)->label);
+
+  /* Translators: what may differ, then the leaf or batch in which it does */
+  if (param->leaf != NULL)
+    return g_strdup_printf (_ ("%s, %s"), label, lw_season_profile (fit->season, param->leaf)->name);
+  if (param->batch >= 0)
+    return g_strdup_printf (_ ("%s, %s"), label, fit->season->batches[param->batch]->name);
+
+  return g_strdup (label);
+}
+
+char *
+lw_fit_param_say (const LwFitParam *param)
+{
+  const LwFitRow *row = lw_fit_row (param->what);
+  double factor = exp (param->change);
+
+  if (row->factor && isnan (param->error))
+    return g_strdup_printf (_ ("× %.3f"), factor);
+  if (row->factor)
+    return g_strdup_printf (_ ("× %.3f ± %.3f"), factor, factor * param->error);
+  if (isnan (param->error))
+    return g_strdup_printf ("%+.2f %s", param->change, _ (row->unit));
+
+  return g_strdup_printf (_ ("%+.2f ± %.2f %s"), param->change, param->error, _ (row->unit));
+}
+
+static char *
+say_of_param (const LwFit        *fit,
+              const LwFitWarning *warning)
+{
+  g_autofree char *a = lw_fit_param_label (fit, &fit->params[warning->a]);
+  g_autofree char *b = lw_fit_param_label (fit, &fit->params[warning->b]);
+
+  if (warning->kind == LW_FIT_TWINS)
+    return g_strdup_printf (_ ("The weigh-ins cannot tell “%s” and “%s” apart (correlation %+.2f): keep one of them fixed, "
+                               "or weigh where only one of them acts."), a, b, warning->number);
+  if (warning->kind == LW_FIT_AT_BOUND)
+    return g_strdup_printf (_ ("“%s” went as far as it may: look for a wrong weigh-in or setting."), a);
+
+  return g_strdup_printf (_ ("The weigh-ins say little of “%s”: its value is mostly what was expected before."), a);
+}
+
+static char *
+say_of_batch (const LwFit        *fit,
+              const LwFitWarning *warning)
+{
+  const char *name = fit->season->batches[warning->a]->name;
+  guint n = (guint) fmax (warning->number, 0);
+
+  if (warning->kind == LW_FIT_LATE)
+    return g_strdup_printf (ngettext ("“%s”: %u weigh-in was taken after its step's end and is left out.",
+                                      "“%s”: %u weigh-ins were taken after their step's end and are left out.", n),
+                            name, n);
+  if (warning->kind == LW_FIT_PLANNED)
+    return g_strdup_printf (_ ("“%s” was only planned and is left out."), name);
+
+  return g_strdup_printf (_ ("“%s” has no weigh-in that tells of its leaf and is left out."), name);
+}
+
+char *
+lw_fit_warning_say (const LwFit        *fit,
+                    const LwFitWarning *warning)
+{
+  switch (warning->kind)
+    {
+    case LW_FIT_FEW_POINTS:
+      return g_strdup_printf (ngettext ("Not enough data: %u weigh-in for %u changes. Weigh more, or free less.",
+                                        "Not enough data: %u weigh-ins for %u changes. Weigh more, or free less.",
+                                        fit->n_points), fit->n_points, fit->n_params);
+
+    case LW_FIT_NOTHING_TOLD:
+      return g_strdup (_ ("Not enough data: the weigh-ins say little of anything that may differ."));
+
+    case LW_FIT_UNFINISHED:
+      return g_strdup (_ ("The search did not come to an end: no errors are known."));
+
+    case LW_FIT_MISFIT:
+      return g_strdup_printf (_ ("The weigh-ins lie further from the model than their errors allow (chance %.1g): something "
+                                 "else differs, and the standard errors here are too small."), warning->number);
+
+    case LW_FIT_AT_BOUND:
+    case LW_FIT_NOT_TOLD:
+    case LW_FIT_TWINS:
+      return say_of_param (fit, warning);
+
+    case LW_FIT_LATE:
+    case LW_FIT_PLANNED:
+    case LW_FIT_BARE:
+      return say_of_batch (fit, warning);
+
+    default:
+      g_return_val_if_reached (NULL);
+    }
+}
+
+static void
+append_batches (GString     *to,
+                const LwFit *fit)
+{
+  guint shown = MIN (fit->n_batches, MOST_NAMES);
+
+  for (guint i = 0; i < shown; i++)
+    g_string_append_printf (to, i > 0 ? "; %s" : "%s", fit->season->batches[fit->batches[i].batch]->name);
+  if (fit->n_batches > shown)
+    g_string_append_printf (to, ngettext ("; and %u more", "; and %u more", fit->n_batches - shown),
+                            fit->n_batches - shown);
+}
+
+/* "g-cut 0.00017 → 0.0002 ± 0.000006 m/s (× 1.18 ± 0.04)" without what the document need not hold. */
+static void
+append_value (GString          *to,
+              const LwFitParam *param,
+              const LwProfile  *from)
+{
+  const LwFitRow *row = lw_fit_row (param->what);
+  g_autofree char *change = lw_fit_param_say (param);
+  double start, value, error;
+
+  lw_fit_param_value (param, from, &start, &value, &error);
+  g_string_append_printf (to, "\n%s (%s): ", _ (row->label), row->id);
+  if (isnan (start))
+    g_string_append_printf (to, _ ("%s; not kept by the leaf"), change);
+  else if (isnan (error))
+    g_string_append_printf (to, "%.4g → %.4g %s", start, value, lw_fit_unit (param->what));
+  else
+    g_string_append_printf (to, "%.4g → %.4g ± %.2g %s", start, value, error, lw_fit_unit (param->what));
+}
+
+char *
+lw_fit_history_say (const LwFit     *fit,
+                    const LwProfile *from)
+{
+  g_autoptr (GString) note = g_string_new (NULL);
+
+  g_string_append_printf (note, ngettext ("Fitted from “%s” (%s) to %u weigh-in of: ",
+                                          "Fitted from “%s” (%s) to %u weigh-ins of: ", fit->n_points),
+                          from->name, from->id, fit->n_points);
+  append_batches (note, fit);
+  for (guint i = 0; i < fit->n_params; i++)
+    if (lw_fit_param_is_of (&fit->params[i], from->id))
+      append_value (note, &fit->params[i], from);
+
+  return g_string_free (g_steal_pointer (&note), FALSE);
+}

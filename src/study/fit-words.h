@@ -1,0 +1,20 @@
+/* A fit in words: what differs, by how much, and what to beware of. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "study/fit.h"
+
+/* (transfer full) "openness of the skin", "fresh moisture, Upper Terrace". */
+char *lw_fit_param_label   (const LwFit        *fit,
+                            const LwFitParam   *param);
+
+/* (transfer full) "× 1.18 ± 0.04", "+0.8 ± 0.2 % points". */
+char *lw_fit_param_say     (const LwFitParam   *param);
+
+/* (transfer full) one or two sentences. */
+char *lw_fit_warning_say   (const LwFit        *fit,
+                            const LwFitWarning *warning);
+
+/* (transfer full) where the fitted profile comes from, with its values: a note for it. */
+char *lw_fit_history_say   (const LwFit        *fit,
+                            const LwProfile    *from);
