@@ -11,6 +11,9 @@
 #include "season/text.h"
 #include "study/fit-words.h"
 
+#define COLUMNS 5
+#define CSV_COLUMNS 10
+
 static const char told[] = N_ (
   "Finds by how much the leaf must differ from its profile for the model to come nearest to the weigh-ins of the batches\n"
   "that were made, and how sure that is. Batches of several leaves share every change but that of fresh moisture.\n"
@@ -67,7 +70,44 @@ number_text (double value)
   return isnan (value) ? g_strdup ("") : lw_listing_number (value);
 }
 
-/* A row for the change in `leaf`, or for one that no leaf keeps. */
+static const char *
+where_of (const LwFit      *fit,
+          const LwFitParam *param,
+          const LwProfile  *leaf)
+{
+  if (param->batch >= 0)
+    return fit->season->batches[param->batch]->name;
+
+  return leaf != NULL ? leaf->id : "";
+}
+
+static void
+append_csv (GString          *to,
+            const LwFit      *fit,
+            const LwFitParam *param,
+            const LwProfile  *leaf)
+{
+  const LwFitRow *row = lw_fit_row (param->what);
+  double start = NAN, value = NAN, error = NAN, factor = exp (param->change);
+  g_autofree char *change = number_text (row->factor ? factor : param->change);
+  g_autofree char *change_error = number_text (row->factor ? factor * param->error : param->error);
+  g_autofree char *decided = number_text (param->decided);
+  g_autofree char *start_text = NULL, *value_text = NULL, *error_text = NULL;
+
+  if (leaf != NULL)
+    lw_fit_param_value (param, leaf, &start, &value, &error);
+  start_text = number_text (start);
+  value_text = number_text (value);
+  error_text = number_text (error);
+
+  lw_listing_append_row (to, TRUE, CSV_COLUMNS,
+                         (const char *const[]) {
+                           row->id, where_of (fit, param, leaf), row->factor ? "factor" : row->unit, change,
+                           change_error, decided, isnan (start) ? "" : lw_fit_unit (param->what), start_text,
+                           value_text, error_text });
+}
+
+/* A row for the change in `leaf`, which is NULL for one that no leaf keeps. */
 static void
 append_param (GString          *to,
               gboolean          csv,
@@ -75,34 +115,20 @@ append_param (GString          *to,
               const LwFitParam *param,
               const LwProfile  *leaf)
 {
-  const LwFitRow *row = lw_fit_row (param->what);
-  double start = NAN, value = NAN, error = NAN;
-  double factor = row->factor ? exp (param->change) : param->change;
-  double by = row->factor ? factor * param->error : param->error;
-  g_autofree char *change = number_text (factor), *change_error = number_text (by);
-  g_autofree char *decided = number_text (param->decided), *said = lw_fit_param_say (param);
-  g_autofree char *share = isnan (param->decided) ? g_strdup ("") : g_strdup_printf ("%.0f %%", 100 * param->decided);
-  g_autofree char *from = NULL, *to_value = NULL, *value_error = NULL, *label = NULL;
-  const char *where = param->batch >= 0 ? fit->season->batches[param->batch]->name : leaf != NULL ? leaf->id : "";
-
-  if (leaf != NULL)
-    lw_fit_param_value (param, leaf, &start, &value, &error);
-  from = number_text (start);
-  to_value = number_text (value);
-  value_error = number_text (error);
+  g_autofree char *change = NULL, *decided = NULL, *value = NULL;
 
   if (csv)
     {
-      const char *cells[] = { row->id, where, row->factor ? "factor" : row->unit, change, change_error, decided,
-                              isnan (start) ? "" : lw_fit_unit (param->what), from, to_value, value_error };
-
-      lw_listing_append_row (to, TRUE, G_N_ELEMENTS (cells), cells);
+      append_csv (to, fit, param, leaf);
       return;
     }
 
-  label = isnan (start) ? g_strdup ("") : isnan (error) ? g_strdup_printf ("%.4g → %.4g %s", start, value, lw_fit_unit (param->what))
-          : g_strdup_printf ("%.4g → %.4g ± %.2g %s", start, value, error, lw_fit_unit (param->what));
-  lw_listing_append_row (to, FALSE, 5, (const char *const[]) { _ (row->label), where, said, share, label });
+  change = lw_fit_param_say (param);
+  decided = isnan (param->decided) ? g_strdup ("") : g_strdup_printf ("%.0f %%", 100 * param->decided);
+  value = leaf != NULL ? lw_fit_param_say_value (param, leaf) : g_strdup ("");
+  lw_listing_append_row (to, FALSE, COLUMNS,
+                         (const char *const[]) { _ (lw_fit_row (param->what)->label), where_of (fit, param, leaf), change,
+                                                 decided, value });
 }
 
 static void
@@ -110,14 +136,14 @@ append_params (GString     *to,
                gboolean     csv,
                const LwFit *fit)
 {
-  static const char *const head[] = { "parameter", "of", "change_unit", "change", "change_error", "decided",
-                                      "unit", "start", "value", "value_error" };
+  static const char *const head[CSV_COLUMNS] = { "parameter", "of", "change_unit", "change", "change_error", "decided",
+                                                 "unit", "start", "value", "value_error" };
   g_autoptr (GPtrArray) leaves = lw_fit_leaves (fit);
 
   if (csv)
-    lw_listing_append_head (to, TRUE, G_N_ELEMENTS (head), head);
+    lw_listing_append_head (to, TRUE, CSV_COLUMNS, head);
   else
-    lw_listing_append_head (to, FALSE, 5, (const char *const[]) { _ ("may differ"), _ ("of"), _ ("change"), _ ("decided"),
+    lw_listing_append_head (to, FALSE, COLUMNS, (const char *const[]) { _ ("may differ"), _ ("of"), _ ("change"), _ ("decided"),
                                                                   _ ("value") });
 
   for (guint i = 0; i < fit->n_params; i++)
@@ -225,7 +251,7 @@ lw_command_fit (int    argc,
       N_ ("NAME") },
     { "leaf", 'l', 0, G_OPTION_ARG_STRING, &leaf, N_ ("Only batches of this leaf"), N_ ("ID") },
     { "free", 'f', 0, G_OPTION_ARG_STRING_ARRAY, &freed, N_ ("Let this differ, and only those named so"), N_ ("NAME") },
-    { "leave-one-out", '1', 0, G_OPTION_ARG_NONE, &leave_one_out, N_ ("Foretell every batch from the others"), NULL },
+    { "leave-one-out", 0, 0, G_OPTION_ARG_NONE, &leave_one_out, N_ ("Foretell every batch from the others"), NULL },
     { "csv", 'c', 0, G_OPTION_ARG_NONE, &csv, N_ ("CSV instead of Markdown, and of the changes only"), NULL },
     { "output", 'o', 0, G_OPTION_ARG_FILENAME, &output, N_ ("Write the season with the fitted leaf here"), N_ ("FILE") },
     G_OPTION_ENTRY_NULL

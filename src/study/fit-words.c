@@ -39,6 +39,23 @@ lw_fit_param_say (const LwFitParam *param)
   return g_strdup_printf (_ ("%+.2f ± %.2f %s"), param->change, param->error, _ (row->unit));
 }
 
+char *
+lw_fit_param_say_value (const LwFitParam *param,
+                        const LwProfile  *leaf)
+{
+  double start, value, error;
+  g_autofree char *numbers = NULL;
+
+  lw_fit_param_value (param, leaf, &start, &value, &error);
+  if (isnan (start))
+    return g_strdup ("");
+
+  numbers = isnan (error) ? g_strdup_printf ("%.4g → %.4g %s", start, value, _ (lw_fit_unit (param->what)))
+                          : g_strdup_printf ("%.4g → %.4g ± %.2g %s", start, value, error, _ (lw_fit_unit (param->what)));
+
+  return g_strdup (g_strchomp (numbers));
+}
+
 static char *
 say_of_param (const LwFit        *fit,
               const LwFitWarning *warning)
@@ -121,24 +138,20 @@ append_batches (GString     *to,
                             fit->n_batches - shown);
 }
 
-/* "g-cut 0.00017 → 0.0002 ± 0.000006 m/s (× 1.18 ± 0.04)" without what the document need not hold. */
+/* What the leaf cannot keep is told all the same: it belongs to its history. */
 static void
 append_value (GString          *to,
               const LwFitParam *param,
               const LwProfile  *from)
 {
   const LwFitRow *row = lw_fit_row (param->what);
-  g_autofree char *change = lw_fit_param_say (param);
-  double start, value, error;
+  g_autofree char *change = lw_fit_param_say (param), *value = lw_fit_param_say_value (param, from);
 
-  lw_fit_param_value (param, from, &start, &value, &error);
   g_string_append_printf (to, "\n%s (%s): ", _ (row->label), row->id);
-  if (isnan (start))
-    g_string_append_printf (to, _ ("%s; not kept by the leaf"), change);
-  else if (isnan (error))
-    g_string_append_printf (to, "%.4g → %.4g %s", start, value, lw_fit_unit (param->what));
+  if (*value == '\0')
+    g_string_append_printf (to, _ ("%s; no part of the leaf"), change);
   else
-    g_string_append_printf (to, "%.4g → %.4g ± %.2g %s", start, value, error, lw_fit_unit (param->what));
+    g_string_append (to, value);
 }
 
 char *
