@@ -7,7 +7,7 @@
 
 #include "season/measured.h"
 
-#define SAMPLES 60        /* in a step; weigh-ins stand between them */
+#define SAMPLES 300       /* in a step; weigh-ins stand between them, and between two all is straight */
 #define NUDGE 0.05        /* spreads, for slopes */
 #define ROUNDS 50
 #define ENOUGH 1e-4       /* of chi-square: moves nothing by a hundredth of its standard error */

@@ -96,9 +96,10 @@ lw_fit_warning_say (const LwFit        *fit,
   switch (warning->kind)
     {
     case LW_FIT_FEW_POINTS:
-      return g_strdup_printf (ngettext ("Not enough data: %u weigh-in for %u changes. Weigh more, or free less.",
-                                        "Not enough data: %u weigh-ins for %u changes. Weigh more, or free less.",
-                                        fit->n_points), fit->n_points, fit->n_params);
+      return g_strdup_printf (ngettext ("Not enough data: %u weigh-in cannot decide all that may differ. Weigh more, or let "
+                                        "less differ.",
+                                        "Not enough data: %u weigh-ins cannot decide all that may differ. Weigh more, or "
+                                        "let less differ.", fit->n_points), fit->n_points);
 
     case LW_FIT_NOTHING_TOLD:
       return g_strdup (_ ("Not enough data: the weigh-ins say little of anything that may differ."));

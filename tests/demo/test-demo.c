@@ -282,6 +282,7 @@ main (int argc, char **argv)
   g_test_add_func ("/demo/weigh-in-form", test_weigh_in_form);
   demo_add_story ();
   demo_add_teas ();
+  demo_add_fit ();
 
   return g_test_run ();
 }
