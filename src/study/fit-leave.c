@@ -88,6 +88,9 @@ lw_fit_leave_out (LwFitModel   *model,
   model->left_out = (int) k;
   end = lw_squares_solve (&squares, at, covariance, model->cancellable);
   model->left_out = -1;
+  *rms = *sd = NAN;
+  if (end == LW_SQUARES_TIRED)
+    return TRUE;
   if (end != LW_SQUARES_FOUND || !lw_fit_model_batch (model, k, model->marches[0], at, miss, own))
     return FALSE;
 

@@ -179,7 +179,7 @@ const char *
 lw_fit_unit (LwFitWhat what)
 {
   if (rows[what].field >= 0)
-    return lw_law_fields ()[rows[what].field].unit;
+    return strcmp (lw_law_fields ()[rows[what].field].unit, "1") != 0 ? lw_law_fields ()[rows[what].field].unit : "";
   if (what == LW_FIT_MOISTURE)
     return lw_leaf_field_row (LW_LEAF_MOISTURE)->unit;
 

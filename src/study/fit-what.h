@@ -70,7 +70,7 @@ void            lw_fit_apply     (LwFitWhat        what,
 double          lw_fit_value     (LwFitWhat        what,
                                   const LwProfile *profile);
 
-/* (transfer none) "m/s", untranslated: that of the leaf's value, not of the change. */
+/* (transfer none) "m/s", untranslated, "" where it has none: that of the leaf's value, not of the change. */
 const char     *lw_fit_unit      (LwFitWhat        what);
 
 /* Narrows `low` and `high` to changes after which the leaf can stand in a document. */

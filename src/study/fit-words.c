@@ -43,6 +43,7 @@ char *
 lw_fit_param_say_value (const LwFitParam *param,
                         const LwProfile  *leaf)
 {
+  const char *unit = lw_fit_unit (param->what);
   double start, value, error;
   g_autofree char *numbers = NULL;
 
@@ -50,10 +51,10 @@ lw_fit_param_say_value (const LwFitParam *param,
   if (isnan (start))
     return g_strdup ("");
 
-  numbers = isnan (error) ? g_strdup_printf ("%.4g → %.4g %s", start, value, _ (lw_fit_unit (param->what)))
-                          : g_strdup_printf ("%.4g → %.4g ± %.2g %s", start, value, error, _ (lw_fit_unit (param->what)));
+  numbers = isnan (error) ? g_strdup_printf ("%.4g → %.4g", start, value)
+                          : g_strdup_printf ("%.4g → %.4g ± %.2g", start, value, error);
 
-  return g_strdup (g_strchomp (numbers));
+  return *unit != '\0' ? g_strdup_printf ("%s %s", numbers, _ (unit)) : g_steal_pointer (&numbers);
 }
 
 static char *
