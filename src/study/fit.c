@@ -227,6 +227,7 @@ judge (LwFit     *fit,
        const Run *run,
        GArray    *warnings)
 {
+  gboolean found = run->end == LW_SQUARES_FOUND;
   guint n = fit->n_params, told = 0;
   double sum = 0, chance;
 
@@ -235,14 +236,14 @@ judge (LwFit     *fit,
   chance = gsl_cdf_chisq_Q (sum, fit->n_points);
 
   for (guint i = 0; i < n; i++)
-    told += fit->params[i].decided >= LW_FIT_TOLD ? 1 : 0;
-  fit->enough = fit->n_points > n && told > 0;
+    told += fit->params[i].decided >= LW_FIT_TOLD || fit->params[i].at_bound ? 1 : 0;
+  fit->enough = found && fit->n_points > n && told > 0;
 
   if (fit->n_points <= n)
     warn (warnings, LW_FIT_FEW_POINTS, 0, 0, NAN);
-  if (told == 0)
+  if (found && told == 0)
     warn (warnings, LW_FIT_NOTHING_TOLD, 0, 0, NAN);
-  if (run->end == LW_SQUARES_TIRED)
+  if (!found)
     warn (warnings, LW_FIT_UNFINISHED, 0, 0, NAN);
   if (chance < LW_FIT_CHANCE)
     warn (warnings, LW_FIT_MISFIT, 0, 0, chance);

@@ -86,7 +86,7 @@ typedef struct
 typedef struct
 {
   LwSeason *season;          /* as it was */
-  gboolean enough;           /* neither FEW_POINTS nor NOTHING_TOLD */
+  gboolean enough;           /* not FEW_POINTS, NOTHING_TOLD or UNFINISHED */
   guint n_points;
   LwFitPoint *points;
   guint n_params;            /* those asked for; n_all - n_params fresh weights stand after them */

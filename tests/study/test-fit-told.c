@@ -184,6 +184,8 @@ test_bound (void)
   g_assert_true (fit->params[0].at_bound);
   g_assert_cmpfloat_with_epsilon (fit->params[0].change, log (1 / 0.9), 1e-9);
   g_assert_true (isnan (fit->params[0].error));
+  g_assert_true (fit->enough);
+  g_assert_null (fit_made_warning (fit, LW_FIT_NOTHING_TOLD));
   assert_said (fit, LW_FIT_AT_BOUND, "openness of the skin");
 }
 
