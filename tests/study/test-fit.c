@@ -149,12 +149,28 @@ line_cb (const double *b,
   return TRUE;
 }
 
+static gboolean
+line_slopes_cb (const double *b,
+                const double *r,
+                double       *slopes,
+                gpointer      data)
+{
+  for (guint i = 0; i < LINE_N; i++)
+    {
+      slopes[2 * i] = 1 / LINE_SD;
+      slopes[2 * i + 1] = line_t[i] / LINE_SD;
+    }
+
+  return TRUE;
+}
+
 /* y = a + b t: var b = s²/S, var a = s² (1/n + m²/S), cov = -m s²/S, m the mean of t and S the sum of (t - m)²
  * (any textbook of regression; from memory). */
 static void
 test_line (void)
 {
-  LwSquares line = { .n_x = 2, .n_r = LINE_N, .residuals = line_cb, .most_rounds = 50, .small = 1e-10 };
+  LwSquares line = { .n_x = 2, .n_r = LINE_N, .residuals = line_cb, .slopes = line_slopes_cb,
+                     .most_rounds = 50, .small = 1e-10 };
   double b[2] = { 0, 0 }, covariance[4], m = 0, s = 0, variance = LINE_SD * LINE_SD;
 
   for (guint i = 0; i < LINE_N; i++)
