@@ -32,6 +32,28 @@ lw_command_options (const char         *name,
 }
 
 gboolean
+lw_command_parse (const char         *name,
+                  const char         *operands,
+                  const char         *told,
+                  const GOptionEntry *entries,
+                  int                *argc,
+                  char             ***argv)
+{
+  g_autoptr (GOptionContext) context = g_option_context_new (operands);
+  g_autoptr (GError) error = NULL;
+  g_autofree char *program = g_strdup_printf ("leafwend-cli %s", name);
+
+  g_set_prgname (program);
+  g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
+  g_option_context_set_description (context, told);
+  if (g_option_context_parse (context, argc, argv, &error))
+    return TRUE;
+
+  lw_complain (_ ("%s: %s; try “leafwend-cli %s --help”"), name, error->message, name);
+  return FALSE;
+}
+
+gboolean
 lw_command_options_told (const char         *name,
                          const char         *told,
                          const GOptionEntry *entries,
@@ -39,18 +61,8 @@ lw_command_options_told (const char         *name,
                          char             ***argv,
                          const char        **season_path)
 {
-  g_autoptr (GOptionContext) context = g_option_context_new (_ ("SEASON"));
-  g_autoptr (GError) error = NULL;
-  g_autofree char *program = g_strdup_printf ("leafwend-cli %s", name);
-
-  g_set_prgname (program);
-  g_option_context_add_main_entries (context, entries, GETTEXT_PACKAGE);
-  g_option_context_set_description (context, told);
-  if (!g_option_context_parse (context, argc, argv, &error))
-    {
-      lw_complain (_ ("%s: %s; try “leafwend-cli %s --help”"), name, error->message, name);
-      return FALSE;
-    }
+  if (!lw_command_parse (name, _ ("SEASON"), told, entries, argc, argv))
+    return FALSE;
 
   if (*argc != 2)
     {

@@ -6,7 +6,7 @@
 
 #define LW_EXIT_WRONG 1 /* the file or the work failed */
 #define LW_EXIT_USAGE 2 /* the command was not understood */
-#define LW_EXIT_MISSED 3 /* reach: an aim cannot be met; fit: there is not enough data */
+#define LW_EXIT_MISSED 3 /* reach: an aim cannot be met; fit: there is not enough data; spread: nothing steadier was found */
 
 /* A command: `run` gets its own arguments, argv[0] being its name, and returns the exit status. */
 typedef struct
@@ -21,6 +21,8 @@ int       lw_command_run     (int             argc,
                               char          **argv);
 int       lw_command_check   (int             argc,
                               char          **argv);
+int       lw_command_compare (int             argc,
+                               char          **argv);
 int       lw_command_fit     (int             argc,
                               char          **argv);
 int       lw_command_heat    (int             argc,
@@ -30,6 +32,8 @@ int       lw_command_knockon (int             argc,
 int       lw_command_picture (int             argc,
                               char          **argv);
 int       lw_command_reach   (int             argc,
+                              char          **argv);
+int       lw_command_spread  (int             argc,
                               char          **argv);
 int       lw_command_teas    (int             argc,
                               char          **argv);
@@ -53,6 +57,14 @@ gboolean  lw_command_options_told (const char *name,
                                    int        *argc,
                                    char     ***argv,
                                    const char **season_path);
+
+/* Only the options; argv then holds the operands from 1 on, called `operands` in the command's help. */
+gboolean  lw_command_parse   (const char     *name,
+                              const char     *operands,
+                              const char     *told,
+                              const GOptionEntry *entries,
+                              int            *argc,
+                              char         ***argv);
 
 /* Tells every problem on stderr; NULL if there is one. */
 LwSeason *lw_command_season  (const char     *path);

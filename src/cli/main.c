@@ -22,6 +22,10 @@ static const LwCommand commands[] = {
     N_ ("write what one notch of each setting does to each outcome as CSV"), lw_command_knockon },
   { "reach", "SEASON --batch NAME [--free STEP:SETTING]... [--pin STEP:SETTING]... [-o FILE]",
     N_ ("find settings that meet a batch's aims"), lw_command_reach },
+  { "spread", "SEASON --batch NAME [--vary SOURCE=AMOUNT]... [--samples N] [--seed N] [--steadier] [--csv] [-o FILE]",
+    N_ ("tell how steadily a batch meets its aims when leaf, weather and hand vary"), lw_command_spread },
+  { "compare", "SEASON A B | SEASON-A A SEASON-B B [--by step|clock] [--csv] [-o FILE]",
+    N_ ("write two batches and their difference as a table"), lw_command_compare },
   { "picture", "SEASON [--batch NAME]... -o FILE",
     N_ ("draw a batch on one sheet, as PNG, SVG or PDF"), lw_command_picture },
   { "weather", "SEASON --import FILE --id ID [--name NAME] [-o FILE]",
@@ -42,7 +46,7 @@ print_help (void)
   printf (_ ("\n  -h, --help     show this help; after a command, its options\n"
              "      --version  show the version\n\n"
              "Exit status: 0 all went well, 1 the file or the work failed, 2 wrong usage,\n"
-             "3 an aim is missed, or there is not enough data.\n"
+             "3 an aim is missed, there is not enough data, or nothing steadier was found.\n"
              "The numbers are a model's estimate: they replace neither scale nor thermometer nor care\n"
              "with hot walls, steam, fumes, machines and food.\n"));
 }

@@ -1,0 +1,35 @@
+/* Two batches side by side: which of their moments belong together. Pure. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "season/surround.h"
+
+/* One of the two batches, computed. Borrows both. */
+typedef struct
+{
+  const LwBatch *batch;
+  const LwTrack *track;  /* whole or not */
+} LwSide;
+
+/* A moment of one batch, where it has one. */
+typedef struct
+{
+  gboolean there;
+  guint step;
+  double minute;   /* of the step */
+  LwOutcome is;
+} LwMoment;
+
+typedef struct
+{
+  double clock_s;  /* by the clock: since the midnight before the batch's start, of each batch its own; else NAN */
+  LwMoment of[2];
+} LwCompareRow;
+
+/* (transfer full) array of LwCompareRow, one for each step end. Steps of the same kind are matched in their order, as
+ * many as can be (the longest common subsequence, earlier steps first); what has no match stands alone. */
+GArray *lw_compare_steps (const LwSide sides[2]);
+
+/* (transfer full) array of LwCompareRow, one for each time of day at which a step of either batch ends, counted from
+ * the midnight before its start. A batch that has not begun then, or is over, is not there. */
+GArray *lw_compare_clock (const LwSide sides[2]);
