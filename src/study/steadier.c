@@ -122,7 +122,7 @@ try_season (Search    *search,
   g_autoptr (LwSeason) season = next;
   Score now;
 
-  if (season == NULL || search->looked >= LW_STEADIER_MOST)
+  if (season == NULL || search->looked >= LW_STEADIER_MOST || g_cancellable_is_cancelled (search->cancellable))
     return FALSE;
 
   search->looked++;
@@ -203,7 +203,7 @@ search_from (Search       *search,
     }
 
   for (double notches = WIDEST; notches >= 1; notches /= 2)
-    while (round_by (search, free, notches, &best, &score) && score.inside < search->n)
+    while (score.inside < search->n && round_by (search, free, notches, &best, &score))
       continue;
 
   return g_cancellable_is_cancelled (search->cancellable) ? NULL : g_steal_pointer (&best);

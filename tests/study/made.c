@@ -2,6 +2,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "made.h"
 
+#include <math.h>
+
 #include "season/edit.h"
 
 LwSeason *
@@ -59,4 +61,31 @@ made_end (LwSeason *season,
   g_assert_cmpuint (track->n_steps, >, step);
 
   return lw_track_end (track, step, -1);
+}
+
+void
+made_aim (LwSeason **season,
+          int        step,
+          LwQuantity of,
+          double     low,
+          double     high)
+{
+  LwSeason *next = lw_edit_put_aim (*season, 0, step, (LwAim) { of, low, high, 1, NULL });
+
+  lw_season_unref (*season);
+  *season = next;
+}
+
+const LwKind made_two[2] = { LW_KIND_FIX_PAN, LW_KIND_ROLL };
+
+LwSeason *
+made_aimed (void)
+{
+  LwSeason *season = made_season (made_two, 2);
+  LwOutcome pan = made_end (season, 0, 0), end = made_end (season, 1, 0);
+
+  made_aim (&season, 0, LW_MOISTURE, pan.moisture_wb_pct - 2, pan.moisture_wb_pct + 2);
+  made_aim (&season, -1, LW_RUPTURE, end.rupture_pct - 3, INFINITY);
+
+  return season;
 }

@@ -22,3 +22,17 @@ double    made_get    (const LwSeason *season,
 LwOutcome made_end    (LwSeason     *season,
                        guint         step,
                        double        tolerance);
+
+/* Puts an aim, or one in its place; `step` -1: the finished tea. */
+void      made_aim    (LwSeason    **season,
+                       int           step,
+                       LwQuantity    of,
+                       double        low,
+                       double        high);
+
+/* (transfer full) a pan and a roll, with an aim at moisture after the pan and one at rupture after the roll, which
+ * they meet. */
+LwSeason *made_aimed  (void);
+
+/* The steps of that. */
+extern const LwKind made_two[2];
