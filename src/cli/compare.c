@@ -67,25 +67,13 @@ take (Taken      *taken,
   return TRUE;
 }
 
+/* A number with a digit more than its row for people, all of them for CSV; "" where there is none. */
 static char *
-number_of (double value)
-{
-  return isnan (value) ? g_strdup ("") : lw_listing_number (value);
-}
-
-/* A number with the digits of its row, for people; all of them for CSV. */
-static char *
-cell_of (double value,
-         int    digits,
+cell_of (double   value,
+         int      digits,
          gboolean csv)
 {
-  char text[G_ASCII_DTOSTR_BUF_SIZE];
-  g_autofree char *format = g_strdup_printf ("%%.%df", digits + 1);
-
-  if (csv || isnan (value))
-    return number_of (value);
-
-  return g_strdup (g_ascii_formatd (text, sizeof text, format, value));
+  return csv && !isnan (value) ? lw_listing_number (value) : lw_listing_fixed (value, digits + 1);
 }
 
 static char *

@@ -2,6 +2,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cli/listing.h"
 
+#include <math.h>
+
 #include "season/csv.h"
 
 char *
@@ -10,6 +12,21 @@ lw_listing_number (double value)
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
 
   return g_strdup (g_ascii_formatd (digits, sizeof digits, "%.9g", value));
+}
+
+char *
+lw_listing_fixed (double value,
+                  int    digits)
+{
+  char text[G_ASCII_DTOSTR_BUF_SIZE];
+  g_autofree char *format = g_strdup_printf ("%%.%df", digits);
+
+  if (isnan (value))
+    return g_strdup ("");
+  if (fabs (value) < 0.5 * pow (10, -digits))
+    value = 0;
+
+  return g_strdup (g_ascii_formatd (text, sizeof text, format, value));
 }
 
 /* A cell stays on its line and ends where its column ends. */

@@ -7,6 +7,10 @@
 /* (transfer full) in the C locale. */
 char *lw_listing_number      (double             value);
 
+/* (transfer full) with so many digits after the point, in the C locale; "" for NAN, and no minus before zeros. */
+char *lw_listing_fixed       (double             value,
+                              int                digits);
+
 /* The columns' names. */
 void  lw_listing_append_head (GString           *to,
                               gboolean           csv,

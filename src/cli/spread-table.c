@@ -10,24 +10,13 @@
 
 #define LEAST_TOLD 0.005
 
-/* (transfer full) "" where there is no number. */
-static char *
-fixed (double value,
-       int    digits)
-{
-  char text[G_ASCII_DTOSTR_BUF_SIZE];
-  g_autofree char *format = g_strdup_printf ("%%.%df", digits);
-
-  return g_strdup (isnan (value) ? "" : g_ascii_formatd (text, sizeof text, format, value));
-}
-
 /* (transfer full) "0.42 ± 0.03" */
 static char *
 with_error (double value,
             double error,
             int    digits)
 {
-  g_autofree char *a = fixed (value, digits), *b = fixed (error, digits);
+  g_autofree char *a = lw_listing_fixed (value, digits), *b = lw_listing_fixed (error, digits);
 
   return isnan (value) || isnan (error) ? g_steal_pointer (&a) : g_strdup_printf ("%s ± %s", a, b);
 }
@@ -69,9 +58,9 @@ tell_outcomes (GString        *to,
         const LwSpan *span = &spread->ends[e].of[q];
         const LwQuantityRow *row = lw_quantity_row (q);
         g_autofree char *step = g_strdup_printf ("%u", spread->ends[e].step + 1);
-        g_autofree char *mean = fixed (span->mean, row->digits + 1), *sd = fixed (span->sd, row->digits + 1);
-        g_autofree char *low = fixed (span->q05, row->digits + 1), *middle = fixed (span->q50, row->digits + 1);
-        g_autofree char *high = fixed (span->q95, row->digits + 1);
+        g_autofree char *mean = lw_listing_fixed (span->mean, row->digits + 1), *sd = lw_listing_fixed (span->sd, row->digits + 1);
+        g_autofree char *low = lw_listing_fixed (span->q05, row->digits + 1), *middle = lw_listing_fixed (span->q50, row->digits + 1);
+        g_autofree char *high = lw_listing_fixed (span->q95, row->digits + 1);
         const char *cells[] = {
           step, _ (row->label), row->unit[0] != '\0' ? _ (row->unit) : "", mean, sd, low, middle, high,
         };
@@ -92,9 +81,9 @@ tell_aims (GString        *to,
       const LwSpreadAim *aim = &spread->aims[i];
       const LwQuantityRow *row = lw_quantity_row (aim->want.of);
       g_autofree char *step = g_strdup_printf ("%u", aim->want.step + 1);
-      g_autofree char *low = fixed (isinf (aim->want.low) ? NAN : aim->want.low, row->digits);
-      g_autofree char *high = fixed (isinf (aim->want.high) ? NAN : aim->want.high, row->digits);
-      g_autofree char *share = with_error (100 * aim->share, 100 * aim->share_se, 1), *ppk = fixed (aim->ppk, 2);
+      g_autofree char *low = lw_listing_fixed (isinf (aim->want.low) ? NAN : aim->want.low, row->digits);
+      g_autofree char *high = lw_listing_fixed (isinf (aim->want.high) ? NAN : aim->want.high, row->digits);
+      g_autofree char *share = with_error (100 * aim->share, 100 * aim->share_se, 2), *ppk = lw_listing_fixed (aim->ppk, 2);
       const char *cells[] = { step, _ (row->label), low, high, share, ppk };
 
       lw_listing_append_row (to, FALSE, G_N_ELEMENTS (cells), cells);
@@ -172,7 +161,7 @@ lw_spread_tell (GString           *to,
   tell_outcomes (to, spread);
   if (spread->n_aims > 0)
     {
-      g_autofree char *share = with_error (100 * spread->share, 100 * spread->share_se, 1);
+      g_autofree char *share = with_error (100 * spread->share, 100 * spread->share_se, 2);
 
       g_string_append_printf (to, "\n%s\n\n", _ ("Aims:"));
       tell_aims (to, spread);

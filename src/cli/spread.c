@@ -25,7 +25,7 @@ static const char told[] = N_ (
   "  SOURCE=0, all=0      does not vary; what is named after all=0 does\n"
   "Values stay within the ranges of a season's file. With --steadier settings are turned by notches until more\n"
   "samples are inside, and judged by samples that were not used to find them. With --csv there is a row for each\n"
-  "figure: step, outcome, source, figure, value.\n"
+  "figure: step, outcome, source, figure, value; and one for each setting that --steadier turned.\n"
   "Exit status: 0 all went well, 1 the file or the work failed, 2 wrong usage, 3 nothing steadier was found.\n"
   "Sources and their usual amounts:");
 
@@ -119,7 +119,7 @@ typedef struct
 
 /* The exit status. */
 static int
-spread (LwSeason          *season,
+answer (LwSeason          *season,
         guint              at,
         const LwSpreadAsk *ask,
         const Wanted      *wanted)
@@ -130,14 +130,20 @@ spread (LwSeason          *season,
   g_autoptr (GString) text = g_string_new (NULL);
   g_autoptr (GError) error = NULL;
 
-  if (spread == NULL)
+  if (spread != NULL && wanted->steadier)
+    {
+      g_autoptr (GArray) free = lw_reach_free (season, at, 0);
+
+      if (spread->n_aims == 0)
+        {
+          lw_complain (_ ("%s: neither the batch nor one of its steps has an aim"), batch->name);
+          return LW_EXIT_WRONG;
+        }
+      steadier = lw_steadier_new (season, at, ask, free, NULL);
+    }
+  if (spread == NULL || (wanted->steadier && steadier == NULL))
     {
       lw_complain (_ ("%s: the batch cannot be computed; “leafwend-cli run” tells why"), batch->name);
-      return LW_EXIT_WRONG;
-    }
-  if (wanted->steadier && spread->n_aims == 0)
-    {
-      lw_complain (_ ("%s: neither the batch nor one of its steps has an aim"), batch->name);
       return LW_EXIT_WRONG;
     }
 
@@ -148,17 +154,10 @@ spread (LwSeason          *season,
   else
     lw_spread_tell (text, batch, spread, ask);
 
-  if (wanted->steadier)
-    {
-      g_autoptr (GArray) free = lw_reach_free (season, at, 0);
-
-      steadier = lw_steadier_new (season, at, ask, free, NULL);
-      g_assert (steadier != NULL);
-      if (wanted->csv)
-        csv_steadier (text, batch, steadier, at);
-      else
-        tell_steadier (text, batch, steadier, at);
-    }
+  if (steadier != NULL && wanted->csv)
+    csv_steadier (text, batch, steadier, at);
+  else if (steadier != NULL)
+    tell_steadier (text, batch, steadier, at);
 
   if (!lw_command_output (wanted->output, text->str, text->len))
     return LW_EXIT_WRONG;
@@ -259,5 +258,5 @@ lw_command_spread (int    argc,
   wanted.output = output;
   wanted.found = found;
 
-  return spread (season, at, &ask, &wanted);
+  return answer (season, at, &ask, &wanted);
 }

@@ -1,13 +1,14 @@
-/* How long knock-on and reaching take: batches of four and of six steps. Prints medians; asserts nothing. */
+/* How long knock-on, reaching and spreads take: batches of four and of six steps. Prints medians; asserts nothing. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <gsl/gsl_errno.h>
 #include <stdio.h>
 #include <stdlib.h>
 
 #include "season/edit.h"
-#include "study/reach.h"
+#include "study/spread.h"
 
-#define TIMES 21
+#define MOST_TIMES 21
+#define SPREAD_AIM_MS 3000.0
 
 typedef void (*Work) (LwSeason *season);
 
@@ -67,6 +68,40 @@ reach (LwSeason *season)
   reached = lw_reach (longer, 0, wants, free, NULL, NULL);
 }
 
+static void
+spread_by (LwSeason *season,
+           guint     rows,
+           guint     points,
+           guint     threads)
+{
+  g_autoptr (LwSpread) spread = NULL;
+  LwSpreadAsk ask;
+
+  lw_spread_ask_init (&ask);
+  ask.rows = rows;
+  ask.points = points;
+  ask.threads = threads;
+  spread = lw_spread_new (season, 0, &ask, NULL);
+}
+
+static void
+spread (LwSeason *season)
+{
+  spread_by (season, 0, 0, 0);
+}
+
+static void
+spread_alone (LwSeason *season)
+{
+  spread_by (season, 0, 0, 1);
+}
+
+static void
+spread_all (LwSeason *season)
+{
+  spread_by (season, 128, 24, 0);
+}
+
 static int
 by_size (const void *a,
          const void *b)
@@ -76,22 +111,26 @@ by_size (const void *a,
   return x < y ? -1 : x > y;
 }
 
-static void
+/* The median, ms. */
+static double
 tell (const char *what,
       Work        work,
-      LwSeason   *season)
+      LwSeason   *season,
+      guint       times)
 {
-  gint64 us[TIMES];
+  gint64 us[MOST_TIMES];
 
-  for (guint i = 0; i < TIMES; i++)
+  for (guint i = 0; i < times; i++)
     {
       gint64 begin = g_get_monotonic_time ();
 
       work (season);
       us[i] = g_get_monotonic_time () - begin;
     }
-  qsort (us, TIMES, sizeof *us, by_size);
-  printf ("%-48s median %6.1f ms, least %6.1f ms\n", what, us[TIMES / 2] / 1e3, us[0] / 1e3);
+  qsort (us, times, sizeof *us, by_size);
+  printf ("%-48s median %6.1f ms, least %6.1f ms\n", what, us[times / 2] / 1e3, us[0] / 1e3);
+
+  return us[times / 2] / 1e3;
 }
 
 int
@@ -99,10 +138,16 @@ main (void)
 {
   g_autoptr (LwSeason) long_batch = season_of (six, G_N_ELEMENTS (six));
   g_autoptr (LwSeason) short_batch = season_of (four, G_N_ELEMENTS (four));
+  double all, one;
 
   gsl_set_error_handler_off ();
-  tell ("knock-on, six steps, all settings", knock, long_batch);
-  tell ("reach, four wants, eight free settings", reach, short_batch);
+  tell ("knock-on, six steps, all settings", knock, long_batch, 21);
+  tell ("reach, four wants, eight free settings", reach, short_batch, 21);
+  all = tell ("spread, four steps, 2000 samples", spread, short_batch, 5);
+  one = tell ("the same by one thread", spread_alone, short_batch, 3);
+  tell ("the same with bands and sources (128 rows)", spread_all, short_batch, 3);
+  printf ("spread: %.2f of the %.0f s it may take; %.2f times as fast as one thread, on %u processors\n",
+          all / SPREAD_AIM_MS, SPREAD_AIM_MS / 1e3, one / all, g_get_num_processors ());
 
   return 0;
 }
