@@ -58,9 +58,10 @@ tell_outcomes (GString        *to,
         const LwSpan *span = &spread->ends[e].of[q];
         const LwQuantityRow *row = lw_quantity_row (q);
         g_autofree char *step = g_strdup_printf ("%u", spread->ends[e].step + 1);
-        g_autofree char *mean = lw_listing_fixed (span->mean, row->digits + 1), *sd = lw_listing_fixed (span->sd, row->digits + 1);
-        g_autofree char *low = lw_listing_fixed (span->q05, row->digits + 1), *middle = lw_listing_fixed (span->q50, row->digits + 1);
-        g_autofree char *high = lw_listing_fixed (span->q95, row->digits + 1);
+        int digits = row->digits + 1;
+        g_autofree char *mean = lw_listing_fixed (span->mean, digits), *sd = lw_listing_fixed (span->sd, digits);
+        g_autofree char *low = lw_listing_fixed (span->q05, digits), *middle = lw_listing_fixed (span->q50, digits);
+        g_autofree char *high = lw_listing_fixed (span->q95, digits);
         const char *cells[] = {
           step, _ (row->label), row->unit[0] != '\0' ? _ (row->unit) : "", mean, sd, low, middle, high,
         };
@@ -83,7 +84,8 @@ tell_aims (GString        *to,
       g_autofree char *step = g_strdup_printf ("%u", aim->want.step + 1);
       g_autofree char *low = lw_listing_fixed (isinf (aim->want.low) ? NAN : aim->want.low, row->digits);
       g_autofree char *high = lw_listing_fixed (isinf (aim->want.high) ? NAN : aim->want.high, row->digits);
-      g_autofree char *share = with_error (100 * aim->share, 100 * aim->share_se, 2), *ppk = lw_listing_fixed (aim->ppk, 2);
+      g_autofree char *share = with_error (100 * aim->share, 100 * aim->share_se, 2);
+      g_autofree char *ppk = lw_listing_fixed (aim->ppk, 2);
       const char *cells[] = { step, _ (row->label), low, high, share, ppk };
 
       lw_listing_append_row (to, FALSE, G_N_ELEMENTS (cells), cells);
@@ -150,7 +152,8 @@ lw_spread_tell (GString           *to,
                 const LwSpread    *spread,
                 const LwSpreadAsk *ask)
 {
-  g_string_append_printf (to, _ ("%s: %u samples, seed %u\n"), batch->name, spread->samples, ask->seed);
+  g_string_append_printf (to, ngettext ("%s: %u sample, seed %u\n", "%s: %u samples, seed %u\n", spread->samples),
+                          batch->name, spread->samples, ask->seed);
   if (spread->failed > 0)
     g_string_append_printf (to, ngettext ("%u sample could not be computed and counts as outside\n",
                                           "%u samples could not be computed and count as outside\n", spread->failed),
@@ -169,7 +172,7 @@ lw_spread_tell (GString           *to,
     }
   if (spread->indices != NULL)
     {
-      g_string_append_printf (to, _ ("\nShares of the variation (Sobol’ indices, from %u samples):\n\n"), spread->rows);
+      g_string_append_printf (to, "\n%s\n\n", _ ("Shares of the variation (Sobol’ indices):"));
       tell_sources (to, spread);
     }
 }
@@ -183,7 +186,7 @@ append_figure (GString    *csv,
                const char *figure,
                double      value)
 {
-  if (isnan (value))
+  if (!isfinite (value))
     return;
 
   if (step > 0)
@@ -235,13 +238,14 @@ lw_spread_csv (GString        *to,
   for (guint i = 0; i < spread->n_aims; i++)
     {
       const LwSpreadAim *aim = &spread->aims[i];
+      guint step = aim->want.step + 1;
+      int of = (int) aim->want.of;
 
-      append_figure (to, aim->want.step + 1, (int) aim->want.of, -1, "low", isinf (aim->want.low) ? NAN : aim->want.low);
-      append_figure (to, aim->want.step + 1, (int) aim->want.of, -1, "high",
-                     isinf (aim->want.high) ? NAN : aim->want.high);
-      append_figure (to, aim->want.step + 1, (int) aim->want.of, -1, "inside", aim->share);
-      append_figure (to, aim->want.step + 1, (int) aim->want.of, -1, "inside-se", aim->share_se);
-      append_figure (to, aim->want.step + 1, (int) aim->want.of, -1, "ppk", aim->ppk);
+      append_figure (to, step, of, -1, "low", aim->want.low);
+      append_figure (to, step, of, -1, "high", aim->want.high);
+      append_figure (to, step, of, -1, "inside", aim->share);
+      append_figure (to, step, of, -1, "inside-se", aim->share_se);
+      append_figure (to, step, of, -1, "ppk", aim->ppk);
     }
   for (guint e = 0; e < spread->n_ends; e++)
     for (guint q = 0; q < LW_N_QUANTITIES; q++)

@@ -66,9 +66,10 @@ tell_steadier (GString          *to,
 {
   const LwBatch *after = steadier->season->batches[batch];
 
-  g_string_append_printf (to, _ ("\nInside every aim, of %u fresh samples: %.1f %% as it is, %.1f %% with the best of %u "
-                                 "choices (± %.1f)\n"), steadier->samples, 100 * steadier->before,
-                          100 * steadier->after, steadier->looked, 100 * steadier->gain_se);
+  g_string_append_printf (to, "\n%s\n", _ ("Inside every aim, of samples that were not used to choose:"));
+  g_string_append_printf (to, _ ("  as it is               %5.1f %%\n"), 100 * steadier->before);
+  g_string_append_printf (to, _ ("  steadiest that was met %5.1f %%, the difference ± %.1f\n"), 100 * steadier->after,
+                          100 * steadier->gain_se);
   if (!steadier->better)
     {
       g_string_append (to, _ ("Nothing steadier was found.\n"));
@@ -83,8 +84,9 @@ tell_steadier (GString          *to,
           g_autofree char *was = lw_say_setting (s, lw_step_get (&before->steps[i], s));
           g_autofree char *is = lw_say_setting (s, lw_step_get (&after->steps[i], s));
 
-          g_string_append_printf (to, "  %u  %s  %s: %s → %s\n", i + 1, _ (lw_kind_row (before->steps[i].kind)->label),
-                                  _ (lw_setting_row (s)->label), was, is);
+          const char *kind = _ (lw_kind_row (before->steps[i].kind)->label);
+
+          g_string_append_printf (to, "  %u  %s  %s: %s → %s\n", i + 1, kind, _ (lw_setting_row (s)->label), was, is);
         }
 }
 

@@ -54,7 +54,8 @@ lw_many_run (const LwMany *many,
              gpointer      data,
              GCancellable *cancellable)
 {
-  guint threads = CLAMP (many->threads > 0 ? many->threads : g_get_num_processors (), 1, MIN (MAX (n, 1), MOST_THREADS));
+  guint wanted = many->threads > 0 ? many->threads : g_get_num_processors ();
+  guint threads = CLAMP (wanted, 1, MIN (MAX (n, 1), MOST_THREADS));
   Work work = { .many = many, .n = n, .item = item, .data = data, .cancellable = cancellable };
   GThread *others[MOST_THREADS];
 

@@ -48,8 +48,8 @@ count_sample (LwSpread     *spread,
   for (guint i = 0; i < spread->n_aims; i++)
     {
       LwSpreadAim *aim = &spread->aims[i];
-      gboolean holds = lw_want_holds (&aim->want,
-                                      outcomes[lw_spread_end (spread, aim->want.step) * LW_N_QUANTITIES + aim->want.of]);
+      guint end = lw_spread_end (spread, aim->want.step);
+      gboolean holds = lw_want_holds (&aim->want, outcomes[end * LW_N_QUANTITIES + aim->want.of]);
 
       aim->inside += holds;
       all &= holds;

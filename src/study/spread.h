@@ -87,7 +87,7 @@ const LwSpan  *lw_spread_band     (const LwSpread    *spread,
 guint          lw_spread_end      (const LwSpread    *spread,
                                    guint              step);
 
-/* Whether `outcome` is within the window, its ends included; NAN is not. */
+/* Whether `value` is within the window, its ends included; NAN is not. */
 gboolean       lw_want_holds      (const LwWant      *want,
                                    double             value);
 

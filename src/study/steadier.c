@@ -1,5 +1,5 @@
-/* One setting is moved at a time, by eight notches, then four, two and one, while more samples come inside; where as many
- * do, by how far the others miss. */
+/* One setting is moved at a time, by eight notches, then four, two and one, while more samples come inside; where
+ * as many do, by how far the others miss. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "study/steadier.h"
 

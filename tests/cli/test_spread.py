@@ -123,7 +123,9 @@ def spread_tables():
     run("spread", GOOD, "--batch", "1", "--samples", "64", "--rows", "32", "--vary", "wall=12", "-o", path("out.md"))
     with open(path("out.md"), encoding="utf-8") as file:
         tap.equal(file.read(), text, "the file")
-    shares = [float(line.split("|")[5].split()[0]) for line in text.partition("alone")[2].splitlines()[2:] if "|" in line]
+    sources = text.partition("alone")[2].splitlines()[2:]
+    shares = [float(line.split("|")[5].split()[0]) for line in sources if "|" in line]
+    assert shares, text
     tap.equal(shares, sorted(shares, reverse=True), "the order of sources")
     told = run("spread", "--help")[0]
     for word in ("wall=5", "| humidity |", "common practice, no source", "3 nothing steadier", "ISO 22514-4"):
@@ -169,8 +171,8 @@ def spread_refuses():
                           ("--samples", "99999999999999999999"), ("--rows", "-1"), ("--rows", "999999"),
                           ("--seed", "0"), ("--seed", "-1"), ("--seed", "4294967296"), ("--seed", "1.5")):
         refused("spread", GOOD, "--batch", "1", option, value)
-    for text in ("", "wall", "wall=", "wall=-5", "wall=1e400", "wall=nan", "no=5", "skin=5", "moisture=5%", "air=1/step",
-                 "wall=5/day", "=5", "wall=5%%%s%n", "w" * 5000 + "=1", "all=5"):
+    for text in ("", "wall", "wall=", "wall=-5", "wall=1e400", "wall=nan", "no=5", "skin=5", "moisture=5%",
+                 "air=1/step", "wall=5/day", "=5", "wall=5%%%s%n", "w" * 5000 + "=1", "all=5"):
         refused("spread", GOOD, "--batch", "1", "--vary", text, words=["spread"])
     refused("spread", GOOD, "--batch", "1", "--bands", "--steadier")
     refused("spread", GOOD, "--batch", "1", "--season", path("x"))
@@ -184,8 +186,8 @@ def spread_refuses():
 @tap.case
 def spread_widest():
     """spread: the widest amounts there can be still give an answer"""
-    wide = ["moisture=20", "skin=100%", "oxidation=100%", "enzyme=100%", "air=20", "humidity=40", "sun=100%", "wall=100%",
-            "hot-air=100", "time=100%", "load=100%", "layer=100%", "pressure=100%"]
+    wide = ["moisture=20", "skin=100%", "oxidation=100%", "enzyme=100%", "air=20", "humidity=40", "sun=100%",
+            "wall=100%", "hot-air=100", "time=100%", "load=100%", "layer=100%", "pressure=100%"]
     got = spread("--samples", "64", "--rows", "4", *(a for w in wide for a in ("--vary", w)))
     assert got["", "", "", "failed"] <= 6, got["", "", "", "failed"]
     assert got["1", "moisture", "", "sd"] > 5
@@ -209,7 +211,8 @@ def compare_steps():
         assert abs(float(row["difference"]) - (float(row["that"]) - float(row["this"]))) < 1e-6
     tap.equal((moisture[1]["this"], moisture[1]["difference"]), ("", ""), "where one has no step")
     minutes = [r for r in rows if r["outcome"] == "minutes"]
-    tap.equal([(r["this"], r["that"], r["difference"]) for r in minutes], [("10", "12", "2"), ("", "30", ""), ("3", "3", "0")])
+    tap.equal([(r["this"], r["that"], r["difference"]) for r in minutes],
+              [("10", "12", "2"), ("", "30", ""), ("3", "3", "0")])
 
 
 @tap.case

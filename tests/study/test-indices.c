@@ -77,8 +77,8 @@ assert_near (const LwIndex *index,
              double         total,
              double         within)
 {
-  g_test_message ("first %.4f ± %.4f, exactly %.4f; total %.4f ± %.4f, exactly %.4f", index->first, index->first_se, first,
-                  index->total, index->total_se, total);
+  g_test_message ("first %.4f ± %.4f, exactly %.4f; total %.4f ± %.4f, exactly %.4f", index->first, index->first_se,
+                  first, index->total, index->total_se, total);
   g_assert_cmpfloat_with_epsilon (index->first, first, within);
   g_assert_cmpfloat_with_epsilon (index->total, total, within);
   /* The stated errors are neither idle nor too small. */

@@ -262,7 +262,8 @@ test_bands (void)
 
       g_assert_cmpfloat_with_epsilon (last->q05, end->q05, close);
       g_assert_cmpfloat_with_epsilon (last->q95, end->q95, close);
-      g_assert_cmpfloat_with_epsilon (lw_spread_band (spread, 0, 8, q)->q50, lw_spread_band (spread, 1, 0, q)->q50, close);
+      g_assert_cmpfloat_with_epsilon (lw_spread_band (spread, 0, 8, q)->q50, lw_spread_band (spread, 1, 0, q)->q50,
+                                      close);
       for (guint i = 0; i <= 8; i++)
         g_assert_cmpfloat (lw_spread_band (spread, 0, i, q)->q05, <=, lw_spread_band (spread, 0, i, q)->q95);
     }

@@ -22,9 +22,9 @@ test_notation (void)
     { "moisture=0.5/batch", LW_VARY_MOISTURE, { 0.5, FALSE, FALSE } },
   };
   static const char *const bad[] = {
-    "", "=", "wall", "wall=", "wall=x", "wall=-1", "wall=nan", "wall=inf", "wall=1e999", "wall=5 ", "wall= 5", "wall=5%%",
-    "wall=5/steps", "wal=5", "walls=5", "wall=101", "wall=101%", "moisture=1%", "moisture=1/step", "skin=1", "air=1/step",
-    "all=1", "all", "wall=0x1p4/", "wall=5,3", "wall==5",
+    "", "=", "wall", "wall=", "wall=x", "wall=-1", "wall=nan", "wall=inf", "wall=1e999", "wall=5 ", "wall= 5",
+    "wall=5%%", "wall=5/steps", "wal=5", "walls=5", "wall=101", "wall=101%", "moisture=1%", "moisture=1/step", "skin=1",
+    "air=1/step", "all=1", "all", "wall=0x1p4/", "wall=5,3", "wall==5",
   };
   LwVary varies[LW_N_VARY], usual[LW_N_VARY];
 
