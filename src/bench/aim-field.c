@@ -60,14 +60,21 @@ read_side (const Field *field,
   return FALSE;
 }
 
+/* (transfer full) what is written as why. */
+static char *
+why_of (const Field *field)
+{
+  return g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (field->note))));
+}
+
 static void
 put (const Field *field,
      double       low,
-     double       high)
+     double       high,
+     char        *note)
 {
-  g_autofree char *note = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (field->note))));
   double weight = gtk_spin_button_get_value (GTK_SPIN_BUTTON (field->weight));
-  LwAim aim = { field->of, low, high, weight, *note != '\0' ? note : NULL };
+  LwAim aim = { field->of, low, high, weight, note != NULL && *note != '\0' ? note : NULL };
   /* Translators: an outcome */
   g_autofree char *label = g_strdup_printf (_ ("Aim at %s"), _ (lw_quantity_row (field->of)->label));
 
@@ -79,6 +86,7 @@ put (const Field *field,
 static void
 set_cb (const Field *field)
 {
+  g_autofree char *why = why_of (field);
   double low, high;
 
   if (!read_side (field, field->low, -INFINITY, &low) || !read_side (field, field->high, INFINITY, &high))
@@ -89,7 +97,7 @@ set_cb (const Field *field)
   else if (!(low < high))
     refuse (field, field->high, _ ("The second number must be the larger one."));
   else
-    put (field, low, high);
+    put (field, low, high, why);
 }
 
 static void
@@ -97,6 +105,8 @@ as_now_cb (const Field *field)
 {
   const LwQuantityRow *row = lw_quantity_row (field->of);
   const LwTrack *track = lw_session_track (field->session);
+  const LwAim *old = lw_batch_aim (lw_session_batch (field->session), field->step, field->of);
+  g_autofree char *why = why_of (field);
   double close = gtk_spin_button_get_value (GTK_SPIN_BUTTON (field->close)), unit = pow (10, -row->digits), value;
   guint at;
   LwOutcome outcome;
@@ -107,7 +117,9 @@ as_now_cb (const Field *field)
   at = field->step >= 0 ? MIN ((guint) field->step, track->n_steps - 1) : track->n_steps - 1;
   outcome = lw_track_end (track, at, -1);
   value = round (lw_quantity_of (field->of, &outcome) / unit) * unit;
-  put (field, MAX (value - close, row->low), MIN (value + close, row->high));
+  /* The reason of the old aim is none for this one. */
+  put (field, MAX (value - close, row->low), MIN (value + close, row->high),
+       old != NULL && g_strcmp0 (old->note, why) == 0 ? NULL : why);
 }
 
 static void

@@ -128,11 +128,12 @@ match_children (LwLane *self,
     offer_add (g_ptr_array_index (self->adds, i), n < LW_MAX_STEPS);
 }
 
-/* What the search for what holds moved, until the next edit. */
+/* What the search for what holds moved, until the next edit; `led`: of the leading setting. */
 static char *
 moved (LwLane        *self,
        const LwBatch *batch,
-       guint          step)
+       guint          step,
+       char         **led)
 {
   const LwSeason *before = lw_session_before (self->session);
   guint at = (guint) lw_session_batch_index (self->session);
@@ -145,7 +146,9 @@ moved (LwLane        *self,
       || lw_session_said (self->session) == NULL)
     return NULL;
   for (guint i = 0; i < kind->n_settings && words == NULL; i++)
-    words = lw_tell_change (&was->steps[step], now, kind->settings[i].setting);
+    if (kind->settings[i].setting != kind->leading)
+      words = lw_tell_change (&was->steps[step], now, kind->settings[i].setting);
+  *led = lw_tell_change (&was->steps[step], now, kind->leading);
 
   return words;
 }
@@ -153,13 +156,14 @@ moved (LwLane        *self,
 static char *
 change_of (LwLane        *self,
            const LwBatch *batch,
-           guint          step)
+           guint          step,
+           char         **led)
 {
   const LwSeason *base = lw_session_base (self->session);
   int setting = self->dragging ? lw_grip_setting (&self->grip, batch) : -1;
 
   if (setting < 0 || step != self->grip.step)
-    return moved (self, batch, step);
+    return moved (self, batch, step, led);
 
   return lw_tell_change (&base->batches[lw_session_batch_index (self->session)]->steps[step], &batch->steps[step],
                          (LwSetting) setting);
@@ -176,10 +180,10 @@ show_blocks (LwLane *self)
   for (guint i = 0; i < n; i++)
     {
       LwStepBlock *block = g_ptr_array_index (self->blocks, i);
-      g_autofree char *before = change_of (self, batch, i);
+      g_autofree char *led = NULL, *before = change_of (self, batch, i, &led);
       g_autofree char *words = NULL;
 
-      lw_step_block_show (block, season, batch, i, (int) i == lw_session_step (self->session), before);
+      lw_step_block_show (block, season, batch, i, (int) i == lw_session_step (self->session), before, led);
       /* Said at rest only: a screen reader must not be flooded by a drag. */
       if (!self->dragging)
         {

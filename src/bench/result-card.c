@@ -97,6 +97,7 @@ show_rows (LwResultCard *self)
           look.aimed = TRUE;
           look.low = aim->low;
           look.high = aim->high;
+          look.why = aim->note;
         }
       lw_session_locked (self->session, at, shown[i], &look.held);
       if (shown[i] == LW_RUPTURE)

@@ -21,6 +21,7 @@ struct _LwResultRow
   int step;
   LwOutcomeLook look;
   char *more;
+  char *why;
   gboolean showing;   /* the lock follows the session, not the pointer */
 };
 
@@ -161,6 +162,7 @@ lw_result_row_dispose (GObject *object)
   self->lock = NULL;
   g_clear_object (&self->session);
   g_clear_pointer (&self->more, g_free);
+  g_clear_pointer (&self->why, g_free);
 
   G_OBJECT_CLASS (lw_result_row_parent_class)->dispose (object);
 }
@@ -229,8 +231,11 @@ lw_result_row_show (LwResultRow         *self,
   self->step = step;
   g_free (self->more);
   self->more = g_strdup (look->more);
+  g_free (self->why);
+  self->why = g_strdup (look->why);
   self->look = *look;
   self->look.more = self->more;
+  self->look.why = self->why;
   if (gtk_toggle_button_get_active (GTK_TOGGLE_BUTTON (self->lock)) != held)
     {
       self->showing = TRUE;
@@ -249,5 +254,6 @@ lw_result_row_tell (LwResultRow *self)
 {
   g_autofree char *words = lw_tell_outcome (&self->look);
 
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self), self->why);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
 }

@@ -13,11 +13,11 @@ G_DECLARE_FINAL_TYPE (LwResultRow, lw_result_row, LW, RESULT_ROW, GtkWidget)
 GtkWidget *lw_result_row_new  (LwSession           *session,
                                LwQuantity           quantity);
 
-/* Shows the outcome at the end of `step` (-1: the finished tea), which is also where its aim and lock are. `more` is
+/* Shows the outcome at the end of `step` (-1: the finished tea), which is also where its aim and lock are. `more` and `why` are
  * copied. */
 void       lw_result_row_show (LwResultRow         *self,
                                int                  step,
                                const LwOutcomeLook *look);
 
-/* Tells a screen reader what the row shows. */
+/* Tells a screen reader what the row shows, and the pointer where its aim comes from. */
 void       lw_result_row_tell (LwResultRow         *self);

@@ -13,6 +13,7 @@ struct _LwStepBlock
   LwStep step;
   LwBlockLook look;
   char *before;
+  char *led;
   char *words;
   GskRenderNode *picture;
 };
@@ -45,6 +46,7 @@ lw_step_block_finalize (GObject *object)
   g_clear_pointer (&self->picture, gsk_render_node_unref);
   lw_step_clear (&self->step);
   g_free (self->before);
+  g_free (self->led);
   g_free (self->words);
 
   G_OBJECT_CLASS (lw_step_block_parent_class)->finalize (object);
@@ -61,6 +63,7 @@ draw_picture (LwStepBlock *self,
 
   self->look.step = &self->step;
   self->look.before = self->before;
+  self->look.led = self->led;
   self->look.rtl = lw_look_is_rtl (GTK_WIDGET (self));
   lw_block_draw (cr, width, height, &self->look, &letter, lw_look_palette (GTK_WIDGET (self)));
   cairo_destroy (cr);
@@ -171,7 +174,8 @@ lw_step_block_show (LwStepBlock    *self,
                     const LwBatch  *batch,
                     guint           step,
                     gboolean        chosen,
-                    const char     *before)
+                    const char     *before,
+                    const char     *led)
 {
   const LwStep *now = &batch->steps[step];
   gboolean on_weather;
@@ -179,7 +183,8 @@ lw_step_block_show (LwStepBlock    *self,
 
   if (now->kind == self->step.kind && leading == self->look.leading && on_weather == self->look.on_weather
       && lw_step_get (now, LW_SET_MINUTES) == lw_step_get (&self->step, LW_SET_MINUTES)
-      && chosen == self->look.chosen && g_strcmp0 (before, self->before) == 0)
+      && chosen == self->look.chosen && g_strcmp0 (before, self->before) == 0
+      && g_strcmp0 (led, self->led) == 0)
     return;
 
   lw_step_clear (&self->step);
@@ -189,6 +194,8 @@ lw_step_block_show (LwStepBlock    *self,
   self->look.on_weather = on_weather;
   g_free (self->before);
   self->before = g_strdup (before);
+  g_free (self->led);
+  self->led = g_strdup (led);
   drop_picture (self);
 }
 

@@ -12,13 +12,15 @@ G_DECLARE_FINAL_TYPE (LwStepBlock, lw_step_block, LW, STEP_BLOCK, GtkWidget)
 
 GtkWidget *lw_step_block_new     (void);
 
-/* Shows `step` of `batch`. `before` (nullable) says the change under way. */
+/* Shows `step` of `batch`. `before` (nullable) says the change under way, `led` (nullable) one of the leading setting
+ * beside it. */
 void       lw_step_block_show    (LwStepBlock    *self,
                                   const LwSeason *season,
                                   const LwBatch  *batch,
                                   guint           step,
                                   gboolean        chosen,
-                                  const char     *before);
+                                  const char     *before,
+                                  const char     *led);
 
 /* What a screen reader says. */
 void       lw_step_block_tell    (LwStepBlock    *self,

@@ -3,6 +3,7 @@
 #include "bench/telling.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "draw/block.h"
 #include "season/spell.h"
@@ -141,6 +142,17 @@ lw_tell_set (const LwStep *step,
                           _ (lw_kind_row (step->kind)->label));
 }
 
+/* How much of `first` to say where `last` says the unit too: "32" of "32 min" before "35 min". */
+static int
+without_unit (const char *first,
+              const char *last)
+{
+  const char *unit = strchr (first, ' '), *other = strchr (last, ' ');
+
+  return (int) (unit != NULL && other != NULL && strcmp (unit, other) == 0 && strchr (unit + 1, ' ') == NULL
+                ? (gsize) (unit - first) : strlen (first));
+}
+
 char *
 lw_tell_change (const LwStep *before,
                 const LwStep *now,
@@ -156,7 +168,7 @@ lw_tell_change (const LwStep *before,
     {
       g_autofree char *first = lw_say_setting (setting, from);
 
-      return g_strdup_printf ("%s → %s", first, last);
+      return g_strdup_printf ("%.*s → %s", without_unit (first, last), first, last);
     }
 
   return g_strdup_printf ("%.*f → %s", lw_setting_row (setting)->digits, from, last);
@@ -179,6 +191,9 @@ lw_tell_outcome (const LwOutcomeLook *look)
 
       /* Translators: a window: "Aim: 3.0 to 7.0." */
       g_string_append_printf (words, _ (" Aim: %s."), window);
+      if (look->why != NULL)
+        /* Translators: where an aim comes from */
+        g_string_append_printf (words, _ (" Why: %s"), look->why);
     }
   if (verdict != NULL)
     g_string_append_printf (words, " %s.", verdict);

@@ -146,6 +146,33 @@ choose_weather (GSimpleAction *action,
                    _ ("Set weather of batch"), NULL);
 }
 
+/* Whether it has an hour for each of the batch's. */
+static gboolean
+covers (const LwWeather *weather,
+        const LwBatch   *batch)
+{
+  double minutes = 0;
+
+  for (guint i = 0; i < batch->n_steps; i++)
+    minutes += lw_step_get (&batch->steps[i], LW_SET_MINUTES);
+
+  return weather->form != LW_WEATHER_HOURS
+         || (weather->start_s <= batch->when_s
+             && (double) batch->when_s + 60 * minutes <= (double) weather->start_s + 3600.0 * weather->n_hours);
+}
+
+static void
+add_weather (LwWindow        *self,
+             const LwWeather *weather,
+             const LwBatch   *batch)
+{
+  /* Translators: a weather that has no hours for the days of the batch */
+  g_autofree char *off = g_strdup_printf (_ ("%s · not on this batch's days"), weather->name);
+
+  lw_window_add_choice (self->weather_menu, batch == NULL || covers (weather, batch) ? weather->name : off,
+                        "win.batch-weather", weather->id);
+}
+
 /* The season's weathers as they are now, and which of them the batch has. */
 static void
 season_cb (LwWindow *self)
@@ -157,8 +184,7 @@ season_cb (LwWindow *self)
   g_menu_remove_all (self->weather_menu);
   lw_window_add_choice (self->weather_menu, _ ("None"), "win.batch-weather", "");
   for (guint i = 0; i < season->n_weathers; i++)
-    lw_window_add_choice (self->weather_menu, season->weathers[i]->name, "win.batch-weather",
-                          season->weathers[i]->id);
+    add_weather (self, season->weathers[i], batch);
 
   g_simple_action_set_enabled (action, batch != NULL);
   g_simple_action_set_state (action, g_variant_new_string (batch != NULL && batch->weather != NULL ? batch->weather : ""));

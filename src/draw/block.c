@@ -199,15 +199,20 @@ draw_second_row (const Block *block)
   gboolean before = block->look->before != NULL
                     && (!block->narrow || before_tells (block, block->time));
   double pad = block->narrow ? PAD - 2 : PAD;
-  double y = second_row (block->line);
+  double y = second_row (block->line), room = block->width - 2 * pad;
+  const char *words = before ? block->look->before : block->time;
+  g_autofree char *now = NULL;
 
   if (!before && !block->narrow)
     return;
 
+  /* Rather what it is now than half of what it was. */
+  if (before && block->narrow && width_of (block, SMALLEST, TRUE, words) > room)
+    words = now = g_strdup_printf ("→ %s", block->time);
+
   lw_ink_use (block->cr, before ? block->palette->choice : block->palette->ink);
   draw_fitted (block, block->narrow ? start_x (block, pad) : end_x (block, pad), y,
-               block->narrow ? LW_TEXT_START : LW_TEXT_END, before, block->width - 2 * pad,
-               before ? block->look->before : block->time);
+               block->narrow ? LW_TEXT_START : LW_TEXT_END, before, room, words);
 }
 
 /* (transfer full) as much of "29 °C air · weather" as there is room for. */
@@ -263,9 +268,11 @@ draw_value (const Block *block,
 {
   double pad = block->narrow ? PAD - 2 : PAD;
   double room = block->width - 2 * pad;
-  gboolean before = block->narrow && block->look->before != NULL
-                    && !before_tells (block, block->time);
-  g_autofree char *text = before ? g_strdup (block->look->before) : value_text (block, room);
+  gboolean other = block->narrow && block->look->before != NULL
+                   && !before_tells (block, block->time);
+  const char *told = block->look->led != NULL ? block->look->led : other ? block->look->before : NULL;
+  gboolean before = told != NULL;
+  g_autofree char *text = before ? g_strdup (told) : value_text (block, room);
   double reach = pad + MIN (width_of (block, SMALL, before, text), room);
 
   lw_ink_use (block->cr, before ? block->palette->choice : line_ink (block));

@@ -12,6 +12,7 @@ typedef struct
   gboolean on_weather;  /* the leading setting follows the weather */
   double leading;       /* value to draw the line at, as it is in force */
   const char *before;   /* (nullable) what the change was: "25 → 35 min" */
+  const char *led;      /* (nullable) and that of the leading setting, beside its line: "200 → 230 °C" */
   gboolean rtl;
 } LwBlockLook;
 

@@ -16,6 +16,7 @@ typedef struct
   double held;        /* what it is locked at; NAN: it is not */
   double tolerance;   /* within which it still counts as held */
   const char *more;   /* (nullable) what the value is made of */
+  const char *why;    /* (nullable) where the aim comes from; told in words only */
 } LwOutcomeLook;
 
 /* Height of the line; more of them where there is more to tell. */

@@ -90,6 +90,7 @@ test_blocks (void)
           .chosen = i % 4 > 1,
           .on_weather = i % 4 > 1,
           .before = i % 4 > 1 ? "25 → 35 min" : NULL,
+          .led = i % 4 > 2 ? "200 → 230 °C" : NULL,
         };
         double height = lw_block_height (&letter);
 
