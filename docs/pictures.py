@@ -1,28 +1,107 @@
-"""The documentation's pictures: opens the demo season, does what the picture shows, and takes it."""
+"""The documentation's pictures: opens the demo seasons, does what the pictures show, takes them, and prints
+what the window then says, for those who write about it."""
 # SPDX-License-Identifier: GPL-3.0-or-later
 import os
+import re
 import subprocess
 import sys
+import time
 
 sys.dont_write_bytecode = True
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "tests", "window"))
-from bench import Bench  # noqa: E402
+from maker import Maker  # noqa: E402
 
 folder = sys.argv[1]
+BUYERS = "12 long wither, gentle pan"
 
 
-def take(desk, name):
+def take(desk, name, rest=True):
     """The picture of the window alone, without the black screen around it."""
     path = os.path.join(folder, name)
+    if rest:  # the pointer, where it brings up no tip
+        desk.settled()
+        box = desk.bounds(desk.get("status bar"))
+        desk.move(box.x + box.width - 40, box.y + box.height // 2)
+    time.sleep(1)  # for tips and slides to be over
     desk.screenshot(path)
-    subprocess.run(["convert", path, "-trim", "+repage", "-strip", path], check=True)
+    # Without a compositor the shadow around what pops up is a black frame, broader than any letter's stroke.
+    subprocess.run(["convert", path, "-trim", "+repage",
+                    "(", "-clone", "0", "-fill", "#f0f0ee", "-colorize", "100", ")",
+                    "(", "-clone", "0", "-fill", "white", "+opaque", "black", "-negate", "-write", "mpr:black",
+                    "-morphology", "Open", "Rectangle:3x15",
+                    "(", "mpr:black", "-morphology", "Open", "Rectangle:15x3", ")",
+                    "-compose", "Lighten", "-composite", ")", "-compose", "Over", "-composite",
+                    "+dither", "-colors", "255", "-strip", "-define", "png:compression-level=9", "PNG8:" + path],
+                   check=True)
+    tell(desk, name)
 
 
-with Bench().open(batch="12 long wither, gentle pan") as desk:
-    desk.settled()
-    # A drag of the pan's edge, with the ghost of what was before.
-    x, y = desk.end_edge(2)
-    desk.drag(x, y, x - 26, y, release=False)
-    take(desk, "window.png")
-    desk.key("Escape")
-    desk.let_go()
+def tell(desk, name):
+    print("== " + name)
+    for node in desk.find_all("list item", re.compile(r"^[A-Z][a-z ]+ [\d.]")):
+        print("  " + desk.name_of(node))
+    print("  at the foot: " + desk.name_of(desk.get("status bar")))
+
+
+def lock_cup(desk):
+    desk.lock("Moisture", "Oxidation", "Cell rupture")
+    desk.take(2)
+    desk.look_at("After the step in hand")
+    desk.lock("Moisture")
+    desk.look_at("Finished tea")
+
+
+def window():
+    """A drag of the pan's edge, with locked outcomes held and the ghost of what was before."""
+    with Maker().open(batch=BUYERS) as desk:
+        desk.lock("Moisture", "Oxidation", "Cell rupture")
+        x, y = desk.end_edge(2)
+        desk.drag(x, y, x - 10, y, release=False)
+        desk.get("status bar", "All that is locked is held.", seconds=60)
+        take(desk, "window.png", rest=False)
+        desk.key("Escape")
+        desk.let_go()
+
+
+def cover():
+    with Maker().open("ondry-ridge-2025.leafwend", "4 long wither, bare mats") as desk:
+        take(desk, "guide/cover-1.png")
+        desk.set(1, "cover", "78")
+        take(desk, "guide/cover-2.png")
+        desk.leave()
+        take(desk, "guide/cover-3.png")
+
+
+def cup():
+    with Maker().open(batch=BUYERS) as desk:
+        lock_cup(desk)
+        take(desk, "guide/cup-1.png")
+        desk.set(1, "air humidity", "88", off_weather=True)
+        desk.told("All that is locked is held")
+        desk.leave()
+        take(desk, "guide/cup-2.png")
+    with Maker().open(batch=BUYERS) as desk:
+        lock_cup(desk)
+        desk.import_table(desk.write_damp_days("damp days", BUYERS)[0])
+        desk.give_weather("damp days")
+        desk.told("All that is locked is held")
+        take(desk, "guide/cup-3.png")
+
+
+def drum():
+    with Maker().open(batch="1 strong pan, first leaf") as desk:
+        desk.key("ctrl+r")
+        desk.get("label", re.compile(r"first leaf \(2\)$"))
+        for outcome in ("Moisture", "Oxidation", "Cell rupture"):
+            desk.as_now(outcome)
+        take(desk, "guide/drum-1.png")
+        desk.swap(2, "fix in drum")
+        take(desk, "guide/drum-2.png")
+        desk.key("ctrl+e")
+        desk.told("All aims are met")
+        take(desk, "guide/drum-3.png")
+
+
+os.makedirs(os.path.join(folder, "guide"), exist_ok=True)
+for picture in (window, cover, cup, drum):
+    picture()

@@ -161,12 +161,16 @@ change_of (LwLane        *self,
 {
   const LwSeason *base = lw_session_base (self->session);
   int setting = self->dragging ? lw_grip_setting (&self->grip, batch) : -1;
+  const LwStep *was;
 
   if (setting < 0 || step != self->grip.step)
     return moved (self, batch, step, led);
 
-  return lw_tell_change (&base->batches[lw_session_batch_index (self->session)]->steps[step], &batch->steps[step],
-                         (LwSetting) setting);
+  was = &base->batches[lw_session_batch_index (self->session)]->steps[step];
+  if (setting != (int) lw_kind_row (was->kind)->leading)
+    *led = lw_tell_change (was, &batch->steps[step], lw_kind_row (was->kind)->leading);
+
+  return lw_tell_change (was, &batch->steps[step], (LwSetting) setting);
 }
 
 static void

@@ -171,7 +171,12 @@ lw_tell_change (const LwStep *before,
       return g_strdup_printf ("%.*s → %s", without_unit (first, last), first, last);
     }
 
-  return g_strdup_printf ("%.*f → %s", lw_setting_row (setting)->digits, from, last);
+  if (setting == lw_kind_row (now->kind)->leading)
+    return g_strdup_printf ("%.*f → %s", lw_setting_row (setting)->digits, from, last);
+
+  /* Translators: a setting's name, its value before, and now with its unit: "cover 20 → 25 %" */
+  return g_strdup_printf (_ ("%s %.*f → %s"), _ (lw_setting_row (setting)->label), lw_setting_row (setting)->digits,
+                          from, last);
 }
 
 char *

@@ -34,7 +34,8 @@ char *lw_tell_reached (const GArray    *wants,
 char *lw_tell_set    (const LwStep   *step,
                       LwSetting       setting);
 
-/* (transfer full) "25 → 35 min": a setting before and now; NULL if it is the same. */
+/* (transfer full) "25 → 35 min": a setting before and now, by name if it is neither time nor the kind's leading one;
+ * NULL if it is the same. */
 char *lw_tell_change (const LwStep   *before,
                       const LwStep   *now,
                       LwSetting       setting);

@@ -125,8 +125,11 @@ draw_fitted (const Block  *block,
              double        room,
              const char   *text)
 {
-  double width = width_of (block, SMALL, bold, text);
-  double size = width > room ? MAX (SMALL * room / width * 0.99, SMALLEST) : SMALL;
+  double size = SMALL;
+
+  /* By trial: letters do not shrink in proportion. */
+  while (size > SMALLEST && width_of (block, size, bold, text) > room)
+    size = MAX (size - 0.03, SMALLEST);
 
   lw_letter_draw (block->cr, block->letter, x, y, anchor, size, bold, room, text);
 }
@@ -193,6 +196,16 @@ before_tells (const Block *block,
   return block->look->before != NULL && strstr (block->look->before, of) != NULL;
 }
 
+/* (transfer full) the change, or, where there is no room for both, rather what it is now than half of what it was. */
+static char *
+change_text (const Block *block,
+             const char  *change,
+             const char  *now,
+             double       room)
+{
+  return width_of (block, SMALLEST, TRUE, change) > room ? g_strdup_printf ("→ %s", now) : g_strdup (change);
+}
+
 static void
 draw_second_row (const Block *block)
 {
@@ -200,15 +213,11 @@ draw_second_row (const Block *block)
                     && (!block->narrow || before_tells (block, block->time));
   double pad = block->narrow ? PAD - 2 : PAD;
   double y = second_row (block->line), room = block->width - 2 * pad;
-  const char *words = before ? block->look->before : block->time;
-  g_autofree char *now = NULL;
+  g_autofree char *words = before ? change_text (block, block->look->before, block->time, room)
+                                  : g_strdup (block->time);
 
   if (!before && !block->narrow)
     return;
-
-  /* Rather what it is now than half of what it was. */
-  if (before && block->narrow && width_of (block, SMALLEST, TRUE, words) > room)
-    words = now = g_strdup_printf ("→ %s", block->time);
 
   lw_ink_use (block->cr, before ? block->palette->choice : block->palette->ink);
   draw_fitted (block, block->narrow ? start_x (block, pad) : end_x (block, pad), y,
@@ -270,9 +279,10 @@ draw_value (const Block *block,
   double room = block->width - 2 * pad;
   gboolean other = block->narrow && block->look->before != NULL
                    && !before_tells (block, block->time);
-  const char *told = block->look->led != NULL ? block->look->led : other ? block->look->before : NULL;
-  gboolean before = told != NULL;
-  g_autofree char *text = before ? g_strdup (told) : value_text (block, room);
+  gboolean before = block->look->led != NULL || other;
+  g_autofree char *now = lw_say_setting (lw_kind_row (block->look->step->kind)->leading, block->look->leading);
+  g_autofree char *text = block->look->led != NULL ? change_text (block, block->look->led, now, room)
+                          : other ? g_strdup (block->look->before) : value_text (block, room);
   double reach = pad + MIN (width_of (block, SMALL, before, text), room);
 
   lw_ink_use (block->cr, before ? block->palette->choice : line_ink (block));

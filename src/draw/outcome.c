@@ -9,7 +9,7 @@
 #include "season/text.h"
 
 #define SMALL 0.86
-#define CHANGE_SHARE 0.17   /* of the width, for the change */
+#define CHANGE_SHARE 0.19   /* of the width, for the change */
 #define VERDICT_SHARE 0.3   /* and for the verdict */
 #define BAR 8.0
 #define GAP 6.0

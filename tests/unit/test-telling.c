@@ -31,6 +31,7 @@ test_changes (void)
   assert_change (LW_SET_MINUTES, 8, 7.5, "8 min → 7 min 30 s");
   assert_change (LW_SET_MINUTES, 80, 85, "1 h 20 min → 1 h 25 min");
   assert_change (LW_SET_WALL_C, 200, 230, "200 → 230 °C");
+  assert_change (LW_SET_COVER_PCT, 20, 25, "cover 20 → 25 %");
   assert_change (LW_SET_WALL_C, 200, 200, NULL);
 }
 

@@ -4,6 +4,7 @@ the test of the tasks and for the guide's pictures."""
 import datetime
 import os
 import re
+import time
 import xml.etree.ElementTree as ElementTree
 
 from bench import NS, Bench
@@ -64,9 +65,17 @@ class Maker(Bench):
     def value(self, outcome):
         return float(re.match(outcome + r" ([\d.]+)", self.said(outcome))[1])
 
+    def is_still(self, node):
+        """Whether it stands where it stood a moment ago."""
+        box = self.bounds(node)
+        time.sleep(0.1)
+        return box.width > 0 and box == self.bounds(node)
+
     def lock(self, *outcomes):
         for outcome in outcomes:
-            self.click(self.get("push button", "Hold " + outcome))
+            button = self.get("push button", "Hold " + outcome)
+            self.wait_for(lambda: self.is_still(button), "the rows to be laid out")
+            self.click(button)
             self.wait_for(lambda: "held" in self.said(outcome), outcome + " held")
 
     def look_at(self, place):
