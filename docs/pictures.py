@@ -9,10 +9,9 @@ import time
 
 sys.dont_write_bytecode = True
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "tests", "window"))
-from maker import Maker  # noqa: E402
+from maker import BUYERS, Maker  # noqa: E402
 
 folder = sys.argv[1]
-BUYERS = "12 long wither, gentle pan"
 
 
 def take(desk, name, rest=True):
@@ -43,14 +42,6 @@ def tell(desk, name):
     print("  at the foot: " + desk.name_of(desk.get("status bar")))
 
 
-def lock_cup(desk):
-    desk.lock("Moisture", "Oxidation", "Cell rupture")
-    desk.take(2)
-    desk.look_at("After the step in hand")
-    desk.lock("Moisture")
-    desk.look_at("Finished tea")
-
-
 def window():
     """A drag of the pan's edge, with locked outcomes held and the ghost of what was before."""
     with Maker().open(batch=BUYERS) as desk:
@@ -73,15 +64,15 @@ def cover():
 
 
 def cup():
-    with Maker().open(batch=BUYERS) as desk:
-        lock_cup(desk)
+    with Maker() as desk:
+        desk.hold_the_cup()
         take(desk, "guide/cup-1.png")
         desk.set(1, "air humidity", "88", off_weather=True)
         desk.told("All that is locked is held")
         desk.leave()
         take(desk, "guide/cup-2.png")
-    with Maker().open(batch=BUYERS) as desk:
-        lock_cup(desk)
+    with Maker() as desk:
+        desk.hold_the_cup()
         desk.import_table(desk.write_damp_days("damp days", BUYERS)[0])
         desk.give_weather("damp days")
         desk.told("All that is locked is held")

@@ -1,15 +1,23 @@
 """What a maker does in the window for the tasks of docs/guide, by pointer and keys: the bench's methods for
 the test of the tasks and for the guide's pictures."""
 # SPDX-License-Identifier: GPL-3.0-or-later
+import csv
 import datetime
 import os
 import re
+import subprocess
 import time
 import xml.etree.ElementTree as ElementTree
 
-from bench import NS, Bench
+from bench import CLI, NS, Bench
 
 KINDS = ["wither", "tumble", "fix in pan", "fix in drum"]  # as the menu of steps has them
+BUYERS = "12 long wither, gentle pan"
+CUP = (("Moisture", "moisture_wb_pct", 0.5), ("Oxidation", "oxidation_pct", 0.7), ("Cell rupture", "rupture_pct", 1))
+
+
+def near(got, expected, tolerance, what):
+    assert abs(got - expected) <= tolerance, "%s is %g, was %g" % (what, got, expected)
 
 
 class Maker(Bench):
@@ -21,16 +29,14 @@ class Maker(Bench):
         self.click(box.x + 40, box.y + 12)
         self.wait_for(lambda: self.has(self.blocks()[step - 1], "focused"), "step %d in hand" % step)
 
-    def focused_name(self):
-        return next((self.name_of(n) for n in self.walk() if self.has(n, "focused")), "")
-
-    def tab_to(self, name):
-        for _ in range(24):
-            if self.focused_name() == name:
-                return
-            self.key("Tab")
-            self.wait_for(self.focused_name, "a focus")
-        raise AssertionError("Tab does not reach " + name)
+    def key_to(self, node, key):
+        """Presses a key, Tab or an arrow, until the focus is there; it may go round more than once."""
+        def is_there():
+            if not self.has(node, "focused"):
+                self.key(key)
+                time.sleep(0.1)
+            return self.has(node, "focused")
+        self.wait_for(is_there, "%s to reach %s" % (key, self.name_of(node)), 20)
 
     def set(self, step, setting, text, off_weather=False):
         """Types a setting into the step's settings; one that follows the weather is taken off it first."""
@@ -40,12 +46,11 @@ class Maker(Bench):
         if off_weather:
             boxes = self.find_all("check box", "weather")
             mine = min(boxes, key=lambda b: abs(self.bounds(b).middle[1] - self.bounds(field).middle[1]))
-            while not self.has(mine, "focused"):
-                self.key("Tab")
+            self.key_to(mine, "Tab")
             self.key("space")
             self.wait_for(lambda: self.has(field, "sensitive"), setting + " to be free of the weather")
             self.key("shift+Tab")
-        self.tab_to(setting)
+        self.key_to(field, "Tab")
         self.key("ctrl+a")
         self.type(text + "\n")
         self.wait_for(lambda: self.value_of(field) == float(text), "%s %s" % (setting, text))
@@ -91,11 +96,39 @@ class Maker(Bench):
         self.settled()
         return self.name_of(message)
 
+    def ends(self, batch):
+        """The state at the end of each step of a batch in the saved file, by the command line."""
+        told = subprocess.run([CLI, "run", self.path, "--batch", batch, "--ends"], check=True,
+                              stdout=subprocess.PIPE, text=True).stdout.splitlines()
+        return [{k: float(v) for k, v in row.items() if re.fullmatch(r"-?[\d.]+(e[-+]?\d+)?", v or "")}
+                for row in csv.DictReader(told)]
+
+    def hold_the_cup(self):
+        """Opens the buyer's batch and locks its cup; what its steps gave and were."""
+        self.open(batch=BUYERS)
+        self.lock("Moisture", "Oxidation", "Cell rupture")
+        self.take(2)
+        self.look_at("After the step in hand")
+        self.lock("Moisture")
+        self.look_at("Finished tea")
+        self.get("push button", "Let go 4 locks")
+        return self.ends(BUYERS), self.saved(BUYERS)
+
+    def assert_cup_kept(self, before):
+        """Saves once the search is through; the cup is as it was, in the window and by the command line."""
+        self.wait_for(lambda: abs(self.moisture(2) - before[1]["moisture_wb_pct"]) < 0.5, "the moisture after the pan", 30)
+        self.save()
+        after = self.ends(BUYERS)
+        for outcome, column, tolerance in CUP:
+            assert "held" in self.said(outcome), self.said(outcome)
+            near(after[-1][column], before[-1][column], tolerance, outcome)
+        near(after[1]["moisture_wb_pct"], before[1]["moisture_wb_pct"], 0.5, "the moisture after the pan")
+
     def as_now(self, outcome):
         """Aims at what the batch gives now."""
         self.click(self.row(outcome))
         self.wait_for(lambda: self.find("text", "From"), "the aim's fields")
-        self.tab_to("Aim at what it gives now")
+        self.key_to(self.get("push button", "Aim at what it gives now"), "Tab")
         self.key("Return")
         self.wait_for(lambda: not self.find("text", "From") and "within" in self.said(outcome), "the aim")
 
@@ -145,7 +178,5 @@ class Maker(Bench):
         self.key("F10")
         self.get("menu item", re.compile("Weather of this batch"))
         self.key("w")
-        self.get("menu item", name)
-        # A key pressed while the menu still slides in is lost.
-        self.wait_for(lambda: self.key("Up") or self.focused_name() == name, name)
+        self.key_to(self.get("menu item", name), "Up")
         self.key("Return")

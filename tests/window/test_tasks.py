@@ -1,26 +1,11 @@
 """The three tasks of docs/guide, by pointer and keys, judged by the saved file and the command line."""
 # SPDX-License-Identifier: GPL-3.0-or-later
-import csv
 import re
-import subprocess
 
 import tap
-from bench import CLI
-from maker import Maker
+from maker import BUYERS, CUP, Maker, near
 
 desk = Maker()
-
-
-def ends(batch):
-    """The state at the end of each step of a batch in the saved file, by the command line."""
-    told = subprocess.run([CLI, "run", desk.path, "--batch", batch, "--ends"], check=True,
-                          stdout=subprocess.PIPE, text=True).stdout.splitlines()
-    return [{k: float(v) for k, v in row.items() if re.fullmatch(r"-?[\d.]+(e[-+]?\d+)?", v or "")}
-            for row in csv.DictReader(told)]
-
-
-def near(got, expected, tolerance, what):
-    assert abs(got - expected) <= tolerance, "%s is %g, was %g" % (what, got, expected)
 
 
 @tap.case
@@ -29,7 +14,7 @@ def covered_leaf_does_not_roast():
     batch = "4 long wither, bare mats"
     desk.open("ondry-ridge-2025.leafwend", batch)
     steps = desk.saved(batch)
-    before = ends(batch)[-1]
+    before = desk.ends(batch)[-1]
     assert before["roast_min"] > 5 and re.search(r"Aim: at most 5\.0\. above", desk.said("Roast")), desk.said("Roast")
     desk.set(1, "cover", "78")
     desk.leave()
@@ -37,7 +22,7 @@ def covered_leaf_does_not_roast():
     desk.key("ctrl+e")
     desk.told("All aims are met")
     desk.save()
-    after = ends(batch)[-1]
+    after = desk.ends(batch)[-1]
     assert after["roast_min"] < 5, after
     near(desk.value("Roast"), after["roast_min"], 0.06, "the roast")
     tap.equal(desk.saved(batch)[0].pop("cover-pct"), "78", "the cover")
@@ -45,71 +30,19 @@ def covered_leaf_does_not_roast():
     tap.equal(desk.saved(batch), steps, "all else")
 
 
-BUYERS = "12 long wither, gentle pan"
-HELD = (("Moisture", "moisture_wb_pct", 0.5), ("Oxidation", "oxidation_pct", 0.7), ("Cell rupture", "rupture_pct", 1))
-
-
-def hold_the_cup():
-    """Opens the buyer's batch with its cup locked; what was, step by step."""
-    desk.open(batch=BUYERS)
-    desk.lock("Moisture", "Oxidation", "Cell rupture")
-    desk.take(2)
-    desk.look_at("After the step in hand")
-    desk.lock("Moisture")
-    desk.look_at("Finished tea")
-    desk.get("push button", "Let go 4 locks")
-    return ends(BUYERS), desk.saved(BUYERS)
-
-
-def assert_kept(before):
-    """The cup is as it was, in the window and by the command line, and later steps have moved."""
-    desk.save()
-    after = ends(BUYERS)
-    for outcome, column, tolerance in HELD:
-        assert "held" in desk.said(outcome), desk.said(outcome)
-        near(after[-1][column], before[-1][column], tolerance, outcome)
-    near(after[1]["moisture_wb_pct"], before[1]["moisture_wb_pct"], 0.5, "the moisture after the pan")
-
-
 @tap.case
 def the_cup_is_kept_in_humid_air():
     """With its outcomes locked, a humid wither moves the pan by itself, and one undo takes both back."""
-    before, steps = hold_the_cup()
+    before, steps = desk.hold_the_cup()
     desk.set(1, "air humidity", "88", off_weather=True)
     desk.told("All that is locked is held")
     desk.leave()
-    assert_kept(before)
+    desk.assert_cup_kept(before)
     now = desk.saved(BUYERS)
     tap.equal(now[0]["humidity-pct"], "88", "the humidity")
     assert float(now[1]["minutes"]) > float(steps[1]["minutes"]) or float(now[1]["wall-c"]) > float(steps[1]["wall-c"]), now
     desk.key("ctrl+z")
     desk.wait_for(lambda: "20 h, " in desk.words(1) and "32 min, 200 °C" in desk.words(2), "the undo")
-
-
-@tap.case
-def the_cup_is_kept_in_other_weather():
-    """The same with a table of damp hours, imported and chosen in the menu."""
-    before, steps = hold_the_cup()
-    path, hours = desk.write_damp_days("damp days", BUYERS)
-    desk.import_table(path)
-    desk.told("“damp days” is in the season, %d hours" % hours)
-    desk.give_weather("damp days")
-    desk.told("All that is locked is held")
-    assert_kept(before)
-    now = desk.saved(BUYERS)
-    assert [s["minutes"] for s in now[1:]] != [s["minutes"] for s in steps[1:]], now
-
-
-@tap.case
-def a_weather_of_other_days_says_so():
-    """The menu says which weather has no hours for the days of the batch."""
-    desk.open(batch=BUYERS)
-    desk.key("F10")
-    desk.get("menu item", re.compile("Weather of this batch"))
-    desk.key("w")
-    desk.get("menu item", "Forecast, 17 to 22 April 2026 · not on this batch's days")
-    desk.get("menu item", "Spring 2026")
-    desk.key("Escape")
 
 
 @tap.case
@@ -128,9 +61,9 @@ def the_pan_style_becomes_the_drum_style():
     desk.key("ctrl+e")
     desk.told("All aims are met")
     desk.save()
-    pan, made = ends("1 strong pan, first leaf")[-1], ends(drum)[-1]
+    pan, made = desk.ends("1 strong pan, first leaf")[-1], desk.ends(drum)[-1]
     tap.equal([s["kind"] for s in desk.saved(drum)], ["wither", "fix-drum", "roll", "dry-sun"], "the steps")
-    for outcome, column, _ in HELD:
+    for outcome, column, _ in CUP:
         low, high = map(float, re.search(r"Aim: ([\d.]+) to ([\d.]+)\. within", desk.said(outcome)).groups())
         assert low - 0.05 <= made[column] <= high + 0.05, (outcome, made[column], low, high)
         assert low - 0.05 <= pan[column] <= high + 0.05, (outcome, pan[column], low, high)
