@@ -196,15 +196,15 @@ lw_tell_outcome (const LwOutcomeLook *look)
 
       /* Translators: a window: "Aim: 3.0 to 7.0." */
       g_string_append_printf (words, _ (" Aim: %s."), window);
-      if (look->why != NULL)
-        /* Translators: where an aim comes from */
-        g_string_append_printf (words, _ (" Why: %s"), look->why);
     }
   if (verdict != NULL)
     g_string_append_printf (words, " %s.", verdict);
   if (*change != '\0')
     /* Translators: by how much, with sign */
     g_string_append_printf (words, _ (" Changed by %s."), change);
+  if (look->aimed && look->why != NULL)
+    /* Translators: where an aim comes from */
+    g_string_append_printf (words, _ (" Why: %s"), look->why);
 
   return g_string_free (g_steal_pointer (&words), FALSE);
 }

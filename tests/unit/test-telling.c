@@ -47,7 +47,7 @@ test_why (void)
   g_assert_null (strstr (without, "Our own."));
   look.aimed = TRUE;
   with = lw_tell_outcome (&look);
-  g_assert_nonnull (strstr (with, "Aim: at most 5.0. Why: Our own."));
+  g_assert_nonnull (strstr (with, "Aim: at most 5.0. within. Why: Our own."));
 }
 
 int
