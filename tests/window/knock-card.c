@@ -112,6 +112,7 @@ set_up (Fixture      *f,
   gtk_window_set_default_size (GTK_WINDOW (f->window), 360, 600);
   gtk_window_set_child (GTK_WINDOW (f->window), f->card);
   lw_session_open (f->session, season, NULL);
+  lw_session_look_at_step (f->session, TRUE);
   lw_session_compute (f->session);
   gtk_window_present (GTK_WINDOW (f->window));
   pass (50);

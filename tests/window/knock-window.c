@@ -49,6 +49,7 @@ main (int    argc,
   g_signal_connect_swapped (card, "chosen", G_CALLBACK (chosen_cb), board);
 
   lw_session_open (session, season, NULL);
+  lw_session_look_at_step (session, TRUE);
   for (guint i = 0; i < season->n_batches; i++)
     if (g_str_equal (season->batches[i]->name, argv[2]))
       lw_session_choose (session, i);

@@ -16,7 +16,11 @@ desk = Bench().open(batch=BATCH)
 def field(name):
     """What can be used under this name, not the label beside it."""
     def found():
-        return next((n for n in desk.find_all(None, name) if n.get_role_name() != "label"), None)
+        for window in reversed(desk.windows()):
+            for node in desk.find_all(None, name, under=window):
+                if node.get_role_name() != "label":
+                    return node
+        return None
     return desk.wait_for(found, name)
 
 
@@ -34,8 +38,9 @@ def closed():
 
 def focus(name):
     """Goes to a field by Tab, as often as it takes."""
+    node = field(name)
     for _ in range(80):
-        if desk.has(field(name), "focused"):
+        if desk.has(node, "focused"):
             return
         desk.key("Tab")
     raise AssertionError("Tab never reached " + name)
