@@ -4,7 +4,7 @@
 
 #include <math.h>
 
-#include "bench/result-row.h"
+#include "bench/result-list.h"
 #include "season/text.h"
 #include "season/wording.h"
 #include "study/heat.h"
@@ -16,6 +16,7 @@ static const LwQuantity shown[] = {
 };
 
 #define N_SHOWN G_N_ELEMENTS (shown)
+#define READABLE_US 50000 /* nobody reads numbers that change faster */
 
 struct _LwResultCard
 {
@@ -24,10 +25,12 @@ struct _LwResultCard
   LwSession *session;
   GtkWidget *choice;          /* the finished tea, or the end of the step in hand */
   LwResultRow *rows[N_SHOWN];
+  GtkWidget *list;
   GtkWidget *unlock;
   GtkWidget *cost;
   GtkWidget *place;           /* says which step's end it is */
   guint tick;
+  gint64 shown_us;            /* by the frame clock */
 };
 
 G_DEFINE_FINAL_TYPE (LwResultCard, lw_result_card, GTK_TYPE_WIDGET)
@@ -175,6 +178,7 @@ refresh (LwResultCard *self)
     return;
 
   show_rows (self);
+  gtk_widget_queue_draw (self->list);
   if (lw_session_is_dragging (self->session))
     return;
 
@@ -190,8 +194,15 @@ tick_cb (GtkWidget     *widget,
          GdkFrameClock *clock,
          gpointer       data)
 {
-  LW_RESULT_CARD (widget)->tick = 0;
-  refresh (LW_RESULT_CARD (widget));
+  LwResultCard *self = LW_RESULT_CARD (widget);
+  gint64 now_us = gdk_frame_clock_get_frame_time (clock);
+
+  if (lw_session_is_dragging (self->session) && now_us - self->shown_us < READABLE_US)
+    return G_SOURCE_CONTINUE;
+
+  self->tick = 0;
+  self->shown_us = now_us;
+  refresh (self);
 
   return G_SOURCE_REMOVE;
 }
@@ -260,13 +271,12 @@ lw_result_card_init (LwResultCard *self)
 static GtkWidget *
 list_new (LwResultCard *self)
 {
-  GtkWidget *list = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *list = lw_result_list_new ();
 
-  gtk_widget_add_css_class (list, "result-list");
   for (guint i = 0; i < N_SHOWN; i++)
     {
       self->rows[i] = LW_RESULT_ROW (lw_result_row_new (self->session, shown[i]));
-      gtk_box_append (GTK_BOX (list), GTK_WIDGET (self->rows[i]));
+      lw_result_list_add (LW_RESULT_LIST (list), self->rows[i]);
     }
 
   return list;
@@ -292,7 +302,8 @@ lw_result_card_new (LwSession *session)
 
   self->session = g_object_ref (session);
   self->place = label_new (self);
-  gtk_widget_set_parent (list_new (self), GTK_WIDGET (self));
+  self->list = list_new (self);
+  gtk_widget_set_parent (self->list, GTK_WIDGET (self));
 
   self->unlock = gtk_button_new ();
   gtk_widget_set_visible (self->unlock, FALSE);

@@ -134,21 +134,19 @@ lw_result_row_size_allocate (GtkWidget *widget,
       gtk_popover_present (GTK_POPOVER (child));
 }
 
-static void
-lw_result_row_snapshot (GtkWidget   *widget,
-                        GtkSnapshot *snapshot)
+void
+lw_result_row_draw (LwResultRow *self,
+                    cairo_t     *cr)
 {
-  LwResultRow *self = LW_RESULT_ROW (widget);
-  int lock = lock_width (self) + GAP, width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
+  GtkWidget *widget = GTK_WIDGET (self);
+  int lock = lock_width (self) + GAP;
   LwLetter letter = lw_look_letter (widget);
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float) width, (float) height));
 
   letter.rtl = lw_look_is_rtl (widget);
+  cairo_save (cr);
   cairo_translate (cr, letter.rtl ? 0 : lock, PAD);
-  lw_outcome_draw (cr, MAX (width - lock, 1), &self->look, &letter, lw_look_palette (widget));
-  cairo_destroy (cr);
-
-  gtk_widget_snapshot_child (widget, self->lock, snapshot);
+  lw_outcome_draw (cr, MAX (gtk_widget_get_width (widget) - lock, 1), &self->look, &letter, lw_look_palette (widget));
+  cairo_restore (cr);
 }
 
 static void
@@ -175,7 +173,6 @@ lw_result_row_class_init (LwResultRowClass *klass)
   G_OBJECT_CLASS (klass)->dispose = lw_result_row_dispose;
   widget_class->measure = lw_result_row_measure;
   widget_class->size_allocate = lw_result_row_size_allocate;
-  widget_class->snapshot = lw_result_row_snapshot;
 
   gtk_widget_class_set_css_name (widget_class, "resultrow");
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_LIST_ITEM);
@@ -246,7 +243,6 @@ lw_result_row_show (LwResultRow         *self,
 
   if (height != lw_outcome_height (&self->look, &letter))
     gtk_widget_queue_resize (GTK_WIDGET (self));
-  gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 void
@@ -254,6 +250,8 @@ lw_result_row_tell (LwResultRow *self)
 {
   g_autofree char *words = lw_tell_outcome (&self->look);
 
-  gtk_widget_set_tooltip_text (GTK_WIDGET (self), self->why);
+  /* Setting a tooltip asks the display where the pointer is, and waits for the answer. */
+  if (g_strcmp0 (gtk_widget_get_tooltip_text (GTK_WIDGET (self)), self->why) != 0)
+    gtk_widget_set_tooltip_text (GTK_WIDGET (self), self->why);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
 }

@@ -19,5 +19,9 @@ void       lw_result_row_show (LwResultRow         *self,
                                int                  step,
                                const LwOutcomeLook *look);
 
+/* Draws what it shows, but for the lock. */
+void       lw_result_row_draw (LwResultRow         *self,
+                               cairo_t             *cr);
+
 /* Tells a screen reader what the row shows, and the pointer where its aim comes from. */
 void       lw_result_row_tell (LwResultRow         *self);

@@ -8,7 +8,7 @@
 /* Of the curves of a step: about a pixel or two each on a usual screen, however many steps share it. */
 #define SAMPLES_MOST 160
 #define SAMPLES_LEAST 64
-#define SAMPLES_ALL 1120
+#define SAMPLES_ALL 896
 
 void
 lw_session_drop_ghost (LwSession *self)

@@ -1,26 +1,46 @@
-/* Lettering. A layout is dear to make, so each cairo_t keeps one for all its text. */
+/* Lettering. A layout is dear to make and to shape, and the same words come again and again: layouts are kept, and all
+ * dropped when they are too many. For one thread. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw/letter.h"
 
 #define BASE_PX 13.0
+#define MOST_KEPT 512
 
+/* What a layout is for. */
 typedef struct
 {
-  PangoLayout *layout;
-  PangoFontDescription *font;
-  const char *family;
+  char *text;
+  const char *family; /* interned, or NULL */
   double px;
   gboolean bold;
-} Type;
+  gboolean rtl;
+} Words;
 
-static const cairo_user_data_key_t type_key;
+static GHashTable *kept; /* Words to PangoLayout */
 
 static void
-type_free (Type *type)
+words_free (Words *words)
 {
-  pango_font_description_free (type->font);
-  g_object_unref (type->layout);
-  g_free (type);
+  g_free (words->text);
+  g_free (words);
+}
+
+static guint
+words_hash (gconstpointer key)
+{
+  const Words *words = key;
+
+  return g_str_hash (words->text) ^ (guint) (64 * words->px) ^ (words->bold ? 0x5555u : 0) ^ (words->rtl ? 0x3333u : 0);
+}
+
+static gboolean
+words_equal (gconstpointer a,
+             gconstpointer b)
+{
+  const Words *one = a, *other = b;
+
+  return one->px == other->px && one->bold == other->bold && one->rtl == other->rtl && one->family == other->family
+         && g_str_equal (one->text, other->text);
 }
 
 /* Figures of one width, so that numbers do not tremble while they change; no ligatures, so that
@@ -35,29 +55,28 @@ set_features (PangoLayout *layout)
   pango_attr_list_unref (attrs);
 }
 
-/* NULL where the cairo_t has failed, and so draws nothing. */
-static Type *
-type_of (cairo_t *cr)
+static PangoLayout *
+layout_new (cairo_t     *cr,
+            const Words *words)
 {
-  Type *type = cairo_get_user_data (cr, &type_key);
+  PangoLayout *layout = pango_cairo_create_layout (cr);
+  PangoFontDescription *font = pango_font_description_new ();
 
-  if (type != NULL)
-    return type;
+  pango_font_description_set_family_static (font, words->family != NULL ? words->family : "Sans");
+  pango_font_description_set_weight (font, words->bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
+  pango_font_description_set_absolute_size (font, words->px * PANGO_SCALE);
+  pango_layout_set_font_description (layout, font);
+  pango_font_description_free (font);
+  pango_layout_set_single_paragraph_mode (layout, TRUE);
+  set_features (layout);
+  pango_context_set_base_dir (pango_layout_get_context (layout),
+                              words->rtl ? PANGO_DIRECTION_RTL : PANGO_DIRECTION_LTR);
+  pango_layout_set_text (layout, words->text, -1);
 
-  type = g_new0 (Type, 1);
-  type->layout = pango_cairo_create_layout (cr);
-  type->font = pango_font_description_new ();
-  pango_layout_set_single_paragraph_mode (type->layout, TRUE);
-  pango_layout_set_ellipsize (type->layout, PANGO_ELLIPSIZE_NONE);
-  set_features (type->layout);
-  if (cairo_set_user_data (cr, &type_key, type, (cairo_destroy_func_t) type_free)
-      != CAIRO_STATUS_SUCCESS)
-    g_clear_pointer (&type, type_free);
-
-  return type;
+  return layout;
 }
 
-/* (nullable) */
+/* (transfer none) (nullable) where the cairo_t has failed, and so draws nothing. */
 static PangoLayout *
 set_text (cairo_t        *cr,
           const LwLetter *letter,
@@ -65,30 +84,31 @@ set_text (cairo_t        *cr,
           gboolean        bold,
           const char     *text)
 {
-  Type *type = type_of (cr);
-  double px = size * BASE_PX * lw_letter_scale (letter);
+  Words words = {
+    (char *) text, g_intern_string (letter->family), size * BASE_PX * lw_letter_scale (letter), bold, letter->rtl,
+  };
+  PangoLayout *layout;
 
-  if (type == NULL)
+  if (cairo_status (cr) != CAIRO_STATUS_SUCCESS)
     return NULL;
+  if (kept == NULL)
+    kept = g_hash_table_new_full (words_hash, words_equal, (GDestroyNotify) words_free, g_object_unref);
 
-  if (type->px != px || type->bold != bold || g_strcmp0 (type->family, letter->family) != 0)
+  layout = g_hash_table_lookup (kept, &words);
+  if (layout == NULL)
     {
-      type->px = px;
-      type->bold = bold;
-      type->family = g_intern_string (letter->family);
-      pango_font_description_set_family_static (type->font, type->family ? type->family : "Sans");
-      pango_font_description_set_weight (type->font,
-                                         bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
-      pango_font_description_set_absolute_size (type->font, px * PANGO_SCALE);
-      pango_layout_set_font_description (type->layout, type->font);
+      if (g_hash_table_size (kept) >= MOST_KEPT)
+        g_hash_table_remove_all (kept);
+      layout = layout_new (cr, &words);
+      words.text = g_strdup (text);
+      g_hash_table_insert (kept, g_memdup2 (&words, sizeof words), layout);
     }
-  pango_cairo_update_layout (cr, type->layout);
-  pango_context_set_base_dir (pango_layout_get_context (type->layout),
-                              letter->rtl ? PANGO_DIRECTION_RTL : PANGO_DIRECTION_LTR);
-  pango_layout_set_width (type->layout, -1);
-  pango_layout_set_text (type->layout, text, -1);
+  else
+    {
+      pango_cairo_update_layout (cr, layout);
+    }
 
-  return type->layout;
+  return layout;
 }
 
 static double
@@ -143,6 +163,7 @@ draw (cairo_t        *cr,
   pango_cairo_show_layout (cr, layout);
   cairo_new_path (cr);
   pango_layout_set_ellipsize (layout, PANGO_ELLIPSIZE_NONE);
+  pango_layout_set_width (layout, -1);
 
   return width;
 }
