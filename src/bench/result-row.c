@@ -1,4 +1,4 @@
-/* The row's widget: the lock is a real button, the rest one picture that is drawn anew when it changes. */
+/* The row: the lock is a real button; what it shows is drawn by the list. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/result-row.h"
 
