@@ -7,6 +7,7 @@
 #include "bench/desktop.h"
 #include "bench/knock-card.h"
 #include "season/edit.h"
+#include "../plain-season.h"
 
 #define TIMES 31
 
@@ -16,18 +17,8 @@ season_new (void)
   static const LwKind kinds[] = {
     LW_KIND_WITHER, LW_KIND_FIX_PAN, LW_KIND_ROLL, LW_KIND_REST, LW_KIND_DRY_SUN, LW_KIND_ROAST,
   };
-  LwSeason *season = lw_season_new ("S");
-  LwProfile *leaf = lw_profile_start ();
-  LwBatch *batch = lw_batch_new ("1");
 
-  g_free (batch->leaf);
-  batch->leaf = g_strdup (leaf->id);
-  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
-    lw_batch_insert_step (batch, i, lw_step_new (kinds[i]));
-  lw_season_add_profile (season, leaf);
-  lw_season_insert_batch (season, 0, batch);
-
-  return season;
+  return plain_season (kinds, G_N_ELEMENTS (kinds));
 }
 
 static gboolean

@@ -3,14 +3,11 @@ refuse."""
 # SPDX-License-Identifier: GPL-3.0-or-later
 import csv
 import os
-import subprocess
-import sys
 import tempfile
 
-sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "window"))
-import tap  # noqa: E402
+from program import run, refused  # first: it knows where tap is
+import tap
 
-CLI = os.environ["LEAFWEND_CLI"]
 FOLDER = tempfile.TemporaryDirectory(prefix="cli-study.")
 OUTCOMES = {"moisture": "moisture_wb_pct", "oxidation": "oxidation_pct", "rupture": "rupture_pct",
             "leaf-temp": "leaf_temp_c", "enzyme": "enzyme_left_pct", "roast": "roast_min", "green": "green_note",
@@ -52,20 +49,6 @@ def put(name, pan="20", wall="260", rupture="30"):
 
 
 GOOD = put("good.leafwend")
-
-
-def run(*arguments, expect=0):
-    done = subprocess.run([CLI, *arguments], stdin=subprocess.DEVNULL, stdout=subprocess.PIPE,
-                          stderr=subprocess.PIPE, text=True, check=False)
-    assert done.returncode == expect, "%s: status %d\n%s%s" % (arguments, done.returncode, done.stdout, done.stderr)
-    return done.stdout, done.stderr
-
-
-def refused(*arguments, status=2, words=()):
-    said, complained = run(*arguments, expect=status)
-    tap.equal(said, "", "stdout")
-    for word in words:
-        assert word in complained, "no %r in %s" % (word, complained)
 
 
 def read(text):

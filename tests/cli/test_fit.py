@@ -3,14 +3,13 @@
 import csv
 import os
 import subprocess
-import sys
 import tempfile
 import xml.etree.ElementTree as ElementTree
 
-sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "window"))
-import tap  # noqa: E402
+import program  # first: it knows where tap is
+import tap
+from program import CLI
 
-CLI = os.environ["LEAFWEND_CLI"]
 DEMO = os.path.join(os.environ["LEAFWEND_DATA"], "ondry-ridge-2026.leafwend")
 NS = "{urn:leafwend:season}"
 FOLDER = tempfile.TemporaryDirectory(prefix="cli-fit.")
@@ -42,10 +41,8 @@ with open(path("one.leafwend"), "w", encoding="utf-8") as one:
 
 
 def run(*arguments, expect=0):
-    done = subprocess.run([CLI, "fit", *arguments], stdin=subprocess.DEVNULL, stdout=subprocess.PIPE,
-                          stderr=subprocess.PIPE, text=True, check=False)
-    assert done.returncode == expect, "%s: status %d\n%s%s" % (arguments, done.returncode, done.stdout, done.stderr)
-    return done.stdout, done.stderr
+    """Runs the command: (stdout, stderr)."""
+    return program.run("fit", *arguments, expect=expect)
 
 
 def rows(*arguments):

@@ -3,14 +3,11 @@ is the one that `run` tells."""
 # SPDX-License-Identifier: GPL-3.0-or-later
 import csv
 import os
-import subprocess
-import sys
 import tempfile
 
-sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "window"))
-import tap  # noqa: E402
+import program  # first: it knows where tap is
+import tap
 
-CLI = os.environ["LEAFWEND_CLI"]
 SEASON = os.path.join(os.environ["LEAFWEND_DATA"], "ondry-ridge-2026.leafwend")
 HEADER = ["batch", "step", "kind", "minutes", "loads", "heat_kwh", "free_heat_kwh", "fuel_kwh", "water_kg", "hands_h",
           "made_kg", "fuel_kwh_per_kg_made"]
@@ -18,9 +15,8 @@ FREE = {"wither", "tumble", "roll", "rest", "dry-sun"}
 
 
 def run(*arguments, expect=0):
-    done = subprocess.run([CLI, *arguments], stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, check=False)
-    assert done.returncode == expect, "%s: status %d\n%s" % (arguments, done.returncode, done.stderr)
-    return done.stdout
+    """What the program writes."""
+    return program.run(*arguments, expect=expect)[0]
 
 
 def read(text):

@@ -3,16 +3,12 @@
 import csv
 import io
 import os
-import subprocess
-import sys
 import tempfile
 import xml.etree.ElementTree as ElementTree
 
-HERE = os.path.dirname(os.path.abspath(__file__))
-sys.path.insert(0, os.path.join(HERE, "..", "window"))
-import tap  # noqa: E402
+import program  # first: it knows where tap is
+import tap
 
-CLI = os.environ["LEAFWEND_CLI"]
 NS = "{urn:leafwend:season}"
 TEAS = os.path.join(os.environ["LEAFWEND_DATA"], "kinds-of-tea.leafwend")
 FOLDER = tempfile.TemporaryDirectory(prefix="teas.")
@@ -40,10 +36,7 @@ def put(name, text):
 
 def run(*arguments, expect=0, **env):
     """Runs the command: (stdout, stderr)."""
-    done = subprocess.run([CLI, "teas", *arguments], env={**os.environ, **env}, stdin=subprocess.DEVNULL,
-                          stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True, encoding="utf-8", check=False)
-    assert done.returncode == expect, "%s: status %d\n%s%s" % (arguments, done.returncode, done.stdout, done.stderr)
-    return done.stdout, done.stderr
+    return program.run("teas", *arguments, expect=expect, **env)
 
 
 @tap.case

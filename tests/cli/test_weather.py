@@ -1,16 +1,12 @@
 """leafwend-cli weather: a table of hours goes into a season's file, or the file stays as it was."""
 # SPDX-License-Identifier: GPL-3.0-or-later
 import os
-import subprocess
-import sys
 import tempfile
 import xml.etree.ElementTree as ElementTree
 
-HERE = os.path.dirname(os.path.abspath(__file__))
-sys.path.insert(0, os.path.join(HERE, "..", "window"))
-import tap  # noqa: E402
+from program import run  # first: it knows where tap is
+import tap
 
-CLI = os.environ["LEAFWEND_CLI"]
 NS = "{urn:leafwend:season}"
 FOLDER = tempfile.TemporaryDirectory(prefix="weather.")
 SEASON = """<?xml version="1.0" encoding="UTF-8"?>
@@ -40,14 +36,6 @@ def put(name, text):
 def get(path):
     with open(path, encoding="utf-8") as file:
         return file.read()
-
-
-def run(*arguments, expect=0):
-    """Runs the program: (stdout, stderr)."""
-    done = subprocess.run([CLI, *arguments], stdin=subprocess.DEVNULL, stdout=subprocess.PIPE,
-                          stderr=subprocess.PIPE, text=True, encoding="utf-8", check=False)
-    assert done.returncode == expect, "%s: status %d\n%s%s" % (arguments, done.returncode, done.stdout, done.stderr)
-    return done.stdout, done.stderr
 
 
 def weathers(path):

@@ -6,23 +6,14 @@
 #include "draw/words.h"
 #include "study/knock-csv.h"
 #include "study/reach.h"
+#include "../plain-season.h"
 
 static LwSeason *
 season_new (void)
 {
   static const LwKind kinds[] = { LW_KIND_WITHER, LW_KIND_FIX_PAN, LW_KIND_ROLL };
-  LwSeason *season = lw_season_new ("S");
-  LwProfile *leaf = lw_profile_start ();
-  LwBatch *batch = lw_batch_new ("1");
 
-  g_free (batch->leaf);
-  batch->leaf = g_strdup (leaf->id);
-  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
-    lw_batch_insert_step (batch, i, lw_step_new (kinds[i]));
-  lw_season_add_profile (season, leaf);
-  lw_season_insert_batch (season, 0, batch);
-
-  return season;
+  return plain_season (kinds, G_N_ELEMENTS (kinds));
 }
 
 /* Three rows with made-up effects: on oxidation 0.1, -6 and 1.5; none on moisture; the third not to be computed for

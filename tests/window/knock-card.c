@@ -7,6 +7,7 @@
 #include "bench/knock-cell.h"
 #include "bench/knock-table.h"
 #include "study/knock-csv.h"
+#include "../plain-season.h"
 
 typedef struct
 {
@@ -22,16 +23,8 @@ season_new (void)
   static const LwKind kinds[] = {
     LW_KIND_WITHER, LW_KIND_FIX_PAN, LW_KIND_ROLL, LW_KIND_REST, LW_KIND_DRY_SUN, LW_KIND_ROAST,
   };
-  LwSeason *season = lw_season_new ("S");
-  LwProfile *leaf = lw_profile_start ();
-  LwBatch *batch = lw_batch_new ("1");
+  LwSeason *season = plain_season (kinds, G_N_ELEMENTS (kinds));
 
-  g_free (batch->leaf);
-  batch->leaf = g_strdup (leaf->id);
-  for (guint i = 0; i < G_N_ELEMENTS (kinds); i++)
-    lw_batch_insert_step (batch, i, lw_step_new (kinds[i]));
-  lw_season_add_profile (season, leaf);
-  lw_season_insert_batch (season, 0, batch);
   lw_season_insert_batch (season, 1, lw_batch_new ("2"));
 
   return season;
