@@ -5,9 +5,9 @@
 #include <math.h>
 
 #include "bench/look.h"
+#include "bench/telling.h"
 #include "draw/aim-grip.h"
 #include "draw/outcome.h"
-#include "season/text.h"
 
 #define THRESHOLD 3.0
 
@@ -100,8 +100,7 @@ static void
 end (Drag    *drag,
      gboolean commit)
 {
-  /* Translators: an outcome */
-  g_autofree char *label = g_strdup_printf (_ ("Aim at %s"), _ (lw_quantity_row (drag->grip.aim.of)->label));
+  g_autofree char *label = lw_tell_aim (drag->grip.aim.of);
   gboolean dragged = drag->dragging && lw_session_is_dragging (drag->session);
 
   if (drag->dragging)

@@ -5,6 +5,8 @@
 #include <math.h>
 
 #include "bench/entry.h"
+#include "bench/popover.h"
+#include "bench/telling.h"
 #include "season/text.h"
 #include "study/reach.h"
 
@@ -75,8 +77,7 @@ put (const Field *field,
 {
   double weight = gtk_spin_button_get_value (GTK_SPIN_BUTTON (field->weight));
   LwAim aim = { field->of, low, high, weight, note != NULL && *note != '\0' ? note : NULL };
-  /* Translators: an outcome */
-  g_autofree char *label = g_strdup_printf (_ ("Aim at %s"), _ (lw_quantity_row (field->of)->label));
+  g_autofree char *label = lw_tell_aim (field->of);
 
   lw_session_edit (field->session, lw_edit_put_aim (lw_session_base (field->session), batch_of (field), field->step, aim),
                    label, NULL);
@@ -104,18 +105,14 @@ static void
 as_now_cb (const Field *field)
 {
   const LwQuantityRow *row = lw_quantity_row (field->of);
-  const LwTrack *track = lw_session_track (field->session);
   const LwAim *old = lw_batch_aim (lw_session_batch (field->session), field->step, field->of);
   g_autofree char *why = why_of (field);
   double close = gtk_spin_button_get_value (GTK_SPIN_BUTTON (field->close)), unit = pow (10, -row->digits), value;
-  guint at;
   LwOutcome outcome;
 
-  if (track == NULL || track->n_steps == 0)
+  if (!lw_session_outcome (field->session, lw_session_track (field->session), field->step, &outcome))
     return;
 
-  at = field->step >= 0 ? MIN ((guint) field->step, track->n_steps - 1) : track->n_steps - 1;
-  outcome = lw_track_end (track, at, -1);
   value = round (lw_quantity_of (field->of, &outcome) / unit) * unit;
   /* The reason of the old aim is none for this one. */
   put (field, MAX (value - close, row->low), MIN (value + close, row->high),
@@ -211,15 +208,6 @@ title_of (const Field *field)
                           _ (lw_kind_row (batch->steps[field->step].kind)->label));
 }
 
-static void
-closed_cb (GtkPopover *popover,
-           GtkWidget  *widget)
-{
-  gtk_widget_unparent (GTK_WIDGET (popover));
-  gtk_widget_grab_focus (widget);
-  g_object_unref (widget);
-}
-
 static GtkWidget *
 grid_new (Field *field)
 {
@@ -277,13 +265,8 @@ lw_aim_field_open (GtkWidget *widget,
   Field *field = g_new0 (Field, 1);
   g_autofree char *words = NULL;
 
-  *field = (Field) { .session = session, .step = step, .of = of, .popover = gtk_popover_new () };
+  *field = (Field) { .session = session, .step = step, .of = of };
   words = title_of (field);
+  field->popover = lw_popover_open (widget, grid_new (field), GTK_POS_LEFT, words);
   g_object_set_data_full (G_OBJECT (field->popover), "field", field, g_free);
-  gtk_popover_set_child (GTK_POPOVER (field->popover), grid_new (field));
-  gtk_popover_set_position (GTK_POPOVER (field->popover), GTK_POS_LEFT);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (field->popover), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
-  gtk_widget_set_parent (field->popover, widget);
-  g_signal_connect (field->popover, "closed", G_CALLBACK (closed_cb), g_object_ref (widget));
-  gtk_popover_popup (GTK_POPOVER (field->popover));
 }

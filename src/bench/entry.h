@@ -11,7 +11,7 @@
 gboolean   lw_entry_parse_minutes (const char *text,
                                    double     *minutes);
 
-/* Reads one number with the user's decimal sign, or the one of the C locale. FALSE if it is none. */
+/* Reads one number with the user's decimal sign. FALSE if it is none. */
 gboolean   lw_entry_parse_number  (const char *text,
                                    double     *value);
 

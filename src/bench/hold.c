@@ -304,25 +304,23 @@ lw_hold_follow (LwHold   *hold,
                 LwSeason *edited,
                 guint     batch)
 {
-  g_autoptr (GArray) free = NULL;
-  LwSeason *season = lw_season_ref (edited);
+  gboolean guess = hold->last != NULL && lw_locks_n (hold->locks) > 0;
+  g_autoptr (GArray) free = guess ? free_after (hold, base, edited, batch) : NULL;
+  const LwBatch *is = edited->batches[batch];
+  LwChange changes[LW_REACH_FREE];
+  guint n = 0;
 
-  if (hold->last == NULL || lw_locks_n (hold->locks) == 0)
-    return season;
-
-  free = free_after (hold, base, edited, batch);
   for (guint i = 0; free != NULL && i < free->len; i++)
     {
       LwHandle handle = g_array_index (free, LwHandle, i);
-      LwSeason *next;
+      double value;
 
       if (!lw_handles_hold (hold->last_free, handle))
         continue;
-      next = lw_edit_set (season, batch, handle.step, handle.setting,
-                          lw_step_get (&hold->last->batches[batch]->steps[handle.step], handle.setting));
-      lw_season_unref (season);
-      season = next;
+      value = lw_step_get (&hold->last->batches[batch]->steps[handle.step], handle.setting);
+      if (value != lw_step_get (&is->steps[handle.step], handle.setting))
+        changes[n++] = (LwChange) { handle.step, handle.setting, value };
     }
 
-  return season;
+  return n > 0 ? lw_edit_set_all (edited, batch, changes, n) : lw_season_ref (edited);
 }

@@ -55,30 +55,14 @@ aim_at (const LwBatch *batch,
   return aim;
 }
 
-static gboolean
-outcome_of (const LwTrack *track,
-            const LwBatch *batch,
-            int            place,
-            LwOutcome     *outcome)
-{
-  guint step = place >= 0 ? (guint) place : batch->n_steps - 1;
-
-  if (track == NULL || batch->n_steps == 0 || step >= track->n_steps)
-    return FALSE;
-
-  *outcome = lw_track_end (track, step, -1);
-
-  return TRUE;
-}
-
 static void
 show_rows (LwResultCard *self)
 {
   const LwBatch *batch = lw_session_batch (self->session);
   int place = lw_session_place (self->session), at;
   LwOutcome now, before;
-  gboolean computed = outcome_of (lw_session_track (self->session), batch, place, &now);
-  gboolean compared = outcome_of (lw_session_ghost (self->session), batch, place, &before);
+  gboolean computed = lw_session_outcome (self->session, lw_session_track (self->session), place, &now);
+  gboolean compared = lw_session_outcome (self->session, lw_session_ghost (self->session), place, &before);
 
   for (guint i = 0; i < N_SHOWN; i++)
     {
@@ -313,6 +297,7 @@ lw_result_card_new (LwSession *session)
   self->cost = label_new (self);
 
   g_signal_connect_object (session, "track", G_CALLBACK (due_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "locks", G_CALLBACK (due_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "step", G_CALLBACK (due_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->choice, "notify::selected", G_CALLBACK (chosen_cb), self, G_CONNECT_SWAPPED);
 

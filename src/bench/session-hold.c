@@ -134,21 +134,14 @@ lw_session_lock (LwSession *self,
                  gboolean   locked)
 {
   LwOutcome outcome;
-  guint at;
 
   lw_session_compute (self);
   if (!locked)
-    {
-      lw_locks_unlock (lw_hold_locks (self->hold), step, of);
-    }
-  else if (self->track != NULL && self->track->n_steps > 0)
-    {
-      at = step >= 0 ? MIN ((guint) step, self->track->n_steps - 1) : self->track->n_steps - 1;
-      outcome = lw_track_end (self->track, at, -1);
-      lw_locks_lock (lw_hold_locks (self->hold), step, of, lw_quantity_of (of, &outcome));
-    }
+    lw_locks_unlock (lw_hold_locks (self->hold), step, of);
+  else if (lw_session_outcome (self, self->track, step, &outcome))
+    lw_locks_lock (lw_hold_locks (self->hold), step, of, lw_quantity_of (of, &outcome));
   lw_hold_forget (self->hold);
-  lw_session_emit (self, LW_SESSION_TRACK);
+  lw_session_emit (self, LW_SESSION_LOCKS);
 }
 
 gboolean
@@ -171,7 +164,7 @@ lw_session_unlock (LwSession *self)
 {
   lw_locks_open (lw_hold_locks (self->hold));
   lw_hold_forget (self->hold);
-  lw_session_emit (self, LW_SESSION_TRACK);
+  lw_session_emit (self, LW_SESSION_LOCKS);
 }
 
 void

@@ -128,6 +128,27 @@ lw_session_place (LwSession *self)
 }
 
 gboolean
+lw_session_outcome (LwSession     *self,
+                    const LwTrack *track,
+                    int            place,
+                    LwOutcome     *outcome)
+{
+  const LwBatch *batch = lw_session_batch (self);
+  guint step;
+
+  if (track == NULL || batch == NULL || batch->n_steps == 0)
+    return FALSE;
+
+  step = place >= 0 ? (guint) place : batch->n_steps - 1;
+  if (step >= track->n_steps)
+    return FALSE;
+
+  *outcome = lw_track_end (track, step, -1);
+
+  return TRUE;
+}
+
+gboolean
 lw_session_looks_at_step (LwSession *self)
 {
   return self->at_step;

@@ -36,7 +36,7 @@ static void
 lw_session_class_init (LwSessionClass *klass)
 {
   static const char *const names[LW_SESSION_N_SIGNALS] = { "season", "track", "stale", "reading", "step",
-                                                            "said" };
+                                                            "said", "locks" };
 
   G_OBJECT_CLASS (klass)->finalize = lw_session_finalize;
 

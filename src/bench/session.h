@@ -18,6 +18,7 @@ G_DECLARE_FINAL_TYPE (LwSession, lw_session, LW, SESSION, GObject)
  * "stale": a new result is due; somebody with a frame clock calls lw_session_compute.
  * "reading": the reading line moved.
  * "step": another step is in hand, or the result is looked at elsewhere.
+ * "locks": an outcome was locked or let go.
  * "said": a search for what holds or reaches the aims came to an end; lw_session_said. */
 LwSession      *lw_session_new          (void);
 
@@ -127,6 +128,13 @@ int             lw_session_place        (LwSession   *self);
 gboolean        lw_session_looks_at_step (LwSession  *self);
 void            lw_session_look_at_step (LwSession   *self,
                                          gboolean     at_step);
+
+/* What `track` (nullable), the present one or the ghost, leaves of the batch in hand at the end of `place`, a step or -1:
+ * the finished tea. FALSE where that is not computed. */
+gboolean        lw_session_outcome      (LwSession     *self,
+                                         const LwTrack *track,
+                                         int            place,
+                                         LwOutcome     *outcome);
 
 /* The reading line; FALSE if it is off. */
 gboolean        lw_session_reading      (LwSession   *self,

@@ -4,6 +4,7 @@
 #include "bench/settings.h"
 
 #include "bench/entry.h"
+#include "bench/popover.h"
 #include "bench/telling.h"
 #include "draw/block.h"
 #include "season/text.h"
@@ -173,22 +174,12 @@ add_row (GtkGrid             *grid,
   g_signal_connect (row->entry, "value-changed", G_CALLBACK (value_cb), row);
 }
 
-static void
-closed_cb (GtkPopover *popover,
-           GtkWidget  *block)
-{
-  gtk_widget_unparent (GTK_WIDGET (popover));
-  gtk_widget_grab_focus (block);
-  g_object_unref (block);
-}
-
 void
 lw_settings_open (GtkWidget *block,
                   LwSession *session,
                   guint      step)
 {
   const LwKindRow *kind = lw_kind_row (lw_session_batch (session)->steps[step].kind);
-  GtkWidget *popover = gtk_popover_new ();
   GtkWidget *scrolled = gtk_scrolled_window_new ();
   GtkWidget *grid = gtk_grid_new ();
   GtkWidget *title = gtk_label_new (_ (kind->label));
@@ -205,11 +196,5 @@ lw_settings_open (GtkWidget *block,
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 460);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), grid);
-  gtk_popover_set_child (GTK_POPOVER (popover), scrolled);
-  gtk_popover_set_position (GTK_POPOVER (popover), GTK_POS_BOTTOM);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL, _ (kind->label), -1);
-
-  gtk_widget_set_parent (popover, block);
-  g_signal_connect (popover, "closed", G_CALLBACK (closed_cb), g_object_ref (block));
-  gtk_popover_popup (GTK_POPOVER (popover));
+  lw_popover_open (block, scrolled, GTK_POS_BOTTOM, _ (kind->label));
 }

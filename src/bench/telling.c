@@ -134,6 +134,13 @@ lw_tell_panel (const LwBatch *batch,
 }
 
 char *
+lw_tell_aim (LwQuantity quantity)
+{
+  /* Translators: an outcome */
+  return g_strdup_printf (_ ("Aim at %s"), _ (lw_quantity_row (quantity)->label));
+}
+
+char *
 lw_tell_set (const LwStep *step,
              LwSetting     setting)
 {

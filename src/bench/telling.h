@@ -30,6 +30,9 @@ char *lw_tell_reached (const GArray    *wants,
                        const LwReached *reached,
                        gboolean         aims);
 
+/* (transfer full) what setting an aim is called: "Aim at Moisture". */
+char *lw_tell_aim    (LwQuantity      quantity);
+
 /* (transfer full) what an edit does: "Set time of fix in pan". */
 char *lw_tell_set    (const LwStep   *step,
                       LwSetting       setting);

@@ -23,18 +23,28 @@ with_own_batch (const LwSeason *season,
 }
 
 LwSeason *
+lw_edit_set_all (const LwSeason *season,
+                 guint           batch,
+                 const LwChange *changes,
+                 guint           n)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  for (guint i = 0; i < n; i++)
+    lw_step_set (&own->steps[changes[i].step], changes[i].setting, changes[i].value);
+
+  return next;
+}
+
+LwSeason *
 lw_edit_set (const LwSeason *season,
              guint           batch,
              guint           step,
              LwSetting       setting,
              double          value)
 {
-  LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
-
-  lw_step_set (&own->steps[step], setting, value);
-
-  return next;
+  return lw_edit_set_all (season, batch, &(LwChange) { step, setting, value }, 1);
 }
 
 LwSeason *

@@ -5,12 +5,24 @@
 
 #include "season/season.h"
 
+/* A setting of a step, and what it is to be. */
+typedef struct
+{
+  guint step;
+  LwSetting setting;
+  double value;
+} LwChange;
+
 /* Each returns (transfer full) a new season; indices must be in range. */
 LwSeason   *lw_edit_set          (const LwSeason *season,
                                   guint           batch,
                                   guint           step,
                                   LwSetting       setting,
                                   double          value);
+LwSeason   *lw_edit_set_all      (const LwSeason *season,
+                                  guint           batch,
+                                  const LwChange *changes,
+                                  guint           n);
 LwSeason   *lw_edit_unset        (const LwSeason *season,
                                   guint           batch,
                                   guint           step,

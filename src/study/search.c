@@ -6,6 +6,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "season/edit.h"
 #include "study/squares.h"
 
 /* All of these are choices, no source. */
@@ -121,20 +122,19 @@ LwSeason *
 lw_search_season (const LwSearch *search,
                   const double   *values)
 {
-  LwSeason *next = lw_season_copy (search->season);
-  LwBatch *own = lw_batch_copy (search->season->batches[search->batch]);
+  const LwBatch *batch = search->season->batches[search->batch];
+  LwChange changes[LW_REACH_FREE];
+  guint n = 0;
 
   for (guint i = 0; i < search->n_x; i++)
     {
       const LwHandle *handle = &search->x[i].handle;
-      LwStep *step = &own->steps[handle->step];
 
-      if (values[i] != lw_step_get (step, handle->setting))
-        lw_step_set (step, handle->setting, values[i]);
+      if (values[i] != lw_step_get (&batch->steps[handle->step], handle->setting))
+        changes[n++] = (LwChange) { handle->step, handle->setting, values[i] };
     }
-  lw_season_put_batch (next, search->batch, own);
 
-  return next;
+  return lw_edit_set_all (search->season, search->batch, changes, n);
 }
 
 static gboolean
