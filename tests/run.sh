@@ -40,7 +40,9 @@ finish () {
 step sh data/packages.sh build desk || finish
 
 build build-test -Dwerror=true || finish
-step meson test -C build-test --no-rebuild --print-errorlogs
+step meson test -C build-test --no-rebuild --print-errorlogs --no-suite window
+# Windows wait more than they work, and each has a screen of its own.
+step meson test -C build-test --no-rebuild --print-errorlogs --suite window --num-processes 3 --logbase testlog-window
 [ -z "$quick" ] || finish build-test
 
 step meson test -C build-test --no-rebuild --print-errorlogs --setup valgrind --logbase testlog-valgrind \

@@ -191,6 +191,17 @@ class Desk:
         at = Atspi.Component.get_extents(node, Atspi.CoordType.WINDOW)
         return Box(at.x, at.y, at.width, at.height)
 
+    def resting(self, node):
+        """Its bounds, once they have stayed the same for a moment: what was just done may still move it."""
+        seen = []
+
+        def rests():
+            seen.append(self.bounds(node))
+            time.sleep(0.06)
+            return len(seen) > 1 and seen[-1] == seen[-2] and seen[-1]
+
+        return self.wait_for(rests, "%r to rest" % self.name_of(node))
+
     @staticmethod
     def act(node, action=None):
         """Does a named action of an accessible, or its first. A click reaches those that have none."""
@@ -292,7 +303,7 @@ class Desk:
         places there, so use `act`, `set_value`, `set_text` or keys."""
         if y is None:
             window = self.window_of(x)
-            x, y = self.bounds(x).middle
+            x, y = self.resting(x).middle
         self.let_go()
         self.move(x, y, window)
         # Two clicks soon after each other would count as a double click.
