@@ -26,3 +26,12 @@ lw_measured (const LwWeighIn *weigh_in,
 
   return lw_measure_row (weigh_in->of)->quantity == (int) of;
 }
+
+double
+lw_fresh_moisture_pct (const LwSeason *season,
+                       const LwBatch  *batch)
+{
+  const LwProfile *profile = lw_season_profile (season, batch->leaf);
+
+  return profile != NULL && isnan (batch->fresh_moisture_pct) ? profile->fresh_moisture_pct : batch->fresh_moisture_pct;
+}

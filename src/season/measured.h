@@ -13,3 +13,7 @@ gboolean lw_measured (const LwWeighIn *weigh_in,
                       double           fresh_moisture_pct,
                       double           off,
                       double          *value);
+
+/* Moisture of the batch's fresh leaf, percent wet basis: its own or its leaf's; NAN if the season has no such leaf. */
+double   lw_fresh_moisture_pct (const LwSeason *season,
+                                const LwBatch  *batch);

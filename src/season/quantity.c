@@ -32,6 +32,7 @@ static const LwMeasureRow measures[LW_N_MEASURES] = {
   [LW_METER_PCT] = { "meter-pct", N_ ("moisture meter"), N_ ("% wet basis"), LW_MOISTURE, 1, 0, 95 },
   [LW_JUDGED_OXIDATION_PCT] = { "oxidation-pct", N_ ("judged oxidation"), N_ ("%"), LW_OXIDATION, 5, 0, 100 },
   [LW_JUDGED_BROKEN_PCT] = { "broken-pct", N_ ("judged breakage"), N_ ("%"), LW_BROKEN, 5, 0, 100 },
+  [LW_NOTED] = { "note", N_ ("note"), "", -1, 0, 0, 0 },
 };
 
 const LwQuantityRow *

@@ -43,9 +43,10 @@ typedef enum
   LW_METER_PCT,      /* moisture meter, wet basis */
   LW_JUDGED_OXIDATION_PCT,
   LW_JUDGED_BROKEN_PCT,
+  LW_NOTED,          /* a moment's note alone: neither value nor uncertainty */
 } LwMeasure;
 
-#define LW_N_MEASURES (LW_JUDGED_BROKEN_PCT + 1)
+#define LW_N_MEASURES (LW_NOTED + 1)
 
 typedef struct
 {
@@ -57,6 +58,9 @@ typedef struct
   double low;
   double high;
 } LwMeasureRow;
+
+/* Nothing can be known better than this, in any unit. */
+#define LW_LEAST_SD 1e-6
 
 const LwQuantityRow *lw_quantity_row  (LwQuantity       quantity);
 const LwMeasureRow  *lw_measure_row   (LwMeasure        measure);

@@ -45,19 +45,23 @@ read_weigh_in (LwReader *reader,
 {
   enum { MINUTE, OF, VALUE, SD, TARE };
   LwValue values[LW_MAX_ATTRS];
+  LwWeighIn weigh_in = { 0 };
 
   lw_reader_attrs (reader, node, LW_E_WEIGH_IN, values);
-  if (values[MINUTE].given)
+  weigh_in.minute = values[MINUTE].number;
+  weigh_in.of = (LwMeasure) MAX (values[OF].word, 0);
+  weigh_in.note = lw_reader_text (reader, node);
+  if (weigh_in.of != LW_NOTED)
+    {
+      weigh_in.value = values[VALUE].number;
+      weigh_in.sd = values[SD].number;
+      weigh_in.tare_kg = values[TARE].number;
+    }
+  else if (weigh_in.note == NULL)
+    lw_reader_tell (reader, lw_gate_line (node), _ ("Write the note into the element, or remove it."),
+                    _ ("The note is empty."));
 
-  lw_batch_add_weigh_in (batch, step,
-                         (LwWeighIn) {
-                           .minute = values[MINUTE].number,
-                           .of = (LwMeasure) MAX (values[OF].word, 0),
-                           .value = values[VALUE].number,
-                           .sd = values[SD].number,
-                           .tare_kg = values[TARE].number,
-                           .note = lw_reader_text (reader, node),
-                         });
+  lw_batch_add_weigh_in (batch, step, weigh_in);
 }
 
 static void

@@ -25,9 +25,9 @@ typedef struct
   double minute;  /* from the step's start */
   LwMeasure of;
   double value;   /* a weight includes `tare_kg` */
-  double sd;      /* one standard deviation */
+  double sd;      /* one standard deviation; of LW_NOTED it and the value are 0 */
   double tare_kg; /* 0 unless weighed in a vessel */
-  char *note;     /* (nullable) */
+  char *note;     /* (nullable) but of LW_NOTED */
 } LwWeighIn;
 
 typedef struct

@@ -17,9 +17,6 @@ G_STATIC_ASSERT (LW_N_SETTINGS + 1 <= LW_MAX_ATTRS);
 #define INSTEAD(name, low, high) { name, LW_ATTR_NUMBER, FALSE, low, high, NULL, TRUE }
 #define WORD(name, word) { name, LW_ATTR_WORD, TRUE, 0, 0, word }
 
-/* Nothing can be known better than this. */
-#define LEAST_SD 1e-6
-
 static const char *
 version_word (guint i)
 {
@@ -100,8 +97,11 @@ weigh_in_rows (int        measure,
 {
   const LwMeasureRow *row = lw_measure_row ((LwMeasure) measure);
 
+  if (measure == LW_NOTED)
+    return 0;
+
   rows[0] = (LwAttrRow) NUMBER ("value", TRUE, row->low, row->high);
-  rows[1] = (LwAttrRow) NUMBER ("sd", TRUE, LEAST_SD, row->high);
+  rows[1] = (LwAttrRow) NUMBER ("sd", TRUE, LW_LEAST_SD, row->high);
   rows[2] = (LwAttrRow) NUMBER ("tare-kg", FALSE, row->low, row->high);
 
   return measure == LW_WEIGHED_KG ? 3 : 2;

@@ -240,8 +240,11 @@ put_weigh_in (GString         *out,
   put_start (out, 3, "weigh-in");
   put_number (out, "minute", weigh_in->minute);
   put_attr (out, "of", lw_measure_row (weigh_in->of)->id);
-  put_number (out, "value", weigh_in->value);
-  put_number (out, "sd", weigh_in->sd);
+  if (weigh_in->of != LW_NOTED)
+    {
+      put_number (out, "value", weigh_in->value);
+      put_number (out, "sd", weigh_in->sd);
+    }
   if (weigh_in->tare_kg != 0)
     put_number (out, "tare-kg", weigh_in->tare_kg);
 

@@ -49,7 +49,7 @@ typedef struct
   guint batch;
   guint n_points;
   guint n_late;              /* weigh-ins after their step's end: left out */
-  guint n_silent;            /* weigh-ins that say nothing of leaf: of walls */
+  guint n_silent;            /* weigh-ins that say nothing of leaf: of walls, and notes */
   double before;             /* chi-square of its points */
   double after;
   double unseen_rms;         /* foretold from the other batches: root mean square miss in the instruments' errors; NAN */

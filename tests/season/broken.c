@@ -157,6 +157,10 @@ const Broken broken[] = {
     "“low-c” is above its “high-c”" },
   { "78-same-hour.leafwend", 8, READER,
     "coldest and warmest at the same hour" },
+  { "79-empty-note.leafwend", 11, READER,
+    "The note is empty" },
+  { "80-note-with-value.leafwend", 11, SCHEMA,
+    "“note” has no “value”" },
 };
 
 const guint n_broken = G_N_ELEMENTS (broken);

@@ -65,6 +65,7 @@ full_batch (void)
   LwAim above = { LW_ROAST, 12, INFINITY, 0.001, NULL };
   LwWeighIn tared = { 0.1, LW_WEIGHED_KG, 7.1000000000000005, 0.02, 0.45, NULL };
   LwWeighIn judged = { 12.7, LW_JUDGED_OXIDATION_PCT, 4, 5, 0, NULL };
+  LwWeighIn noted = { 13, LW_NOTED, 0, 0, 0, NULL };
 
   batch->tea = g_strdup ("reddened, sun-dried");
   batch->when_s = 1775989815;
@@ -84,6 +85,8 @@ full_batch (void)
   tared.note = g_strdup ("in the small tray");
   lw_batch_add_weigh_in (batch, 1, tared);
   lw_batch_add_weigh_in (batch, 1, judged);
+  noted.note = g_strdup ("smells of <cut> grass");
+  lw_batch_add_weigh_in (batch, 1, noted);
 
   return batch;
 }

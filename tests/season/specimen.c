@@ -144,7 +144,10 @@ put_step (GString        *text,
   g_string_append (text, ">\n");
   put_empty (text, specimen, LW_E_AIM, aim);
   if (specimen->element == LW_E_WEIGH_IN)
-    put_empty (text, specimen, LW_E_WEIGH_IN, specimen->word);
+    {
+      put_start (text, specimen, LW_E_WEIGH_IN, specimen->word);
+      g_string_append (text, ">Text</weigh-in>\n");
+    }
   g_string_append (text, "</step>\n");
 }
 

@@ -176,7 +176,7 @@ test_steps (void)
   batch = moved->batches[FULL];
   g_assert_cmpint (batch->steps[0].kind, ==, LW_KIND_FIX_PAN);
   g_assert_cmpuint (batch->steps[0].n_aims, ==, 2);
-  g_assert_cmpuint (batch->steps[0].n_weigh_ins, ==, 2);
+  g_assert_cmpuint (batch->steps[0].n_weigh_ins, ==, 3);
   g_assert_cmpstr (batch->steps[0].note, ==, season->batches[FULL]->steps[1].note);
   g_assert_cmpuint (batch->steps[1].n_aims, ==, 0);
 }

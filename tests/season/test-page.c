@@ -226,7 +226,7 @@ test_weigh_ins (void)
 {
   g_autofree char *section = section_of (page, "###", "weigh-in");
 
-  for (int i = 0; i < LW_N_MEASURES; i++)
+  for (int i = 0; i < LW_NOTED; i++)
     {
       const LwMeasureRow *row = lw_measure_row ((LwMeasure) i);
       g_autofree char *range = range_text (row->low, row->high), *sd = lw_number_text (row->sd);
@@ -235,6 +235,7 @@ test_weigh_ins (void)
 
       expect (section, "weigh-in", text);
     }
+  expect (section, "weigh-in", "\n| `note` | note | none | none | none |\n");
   expect (section, "weigh-in", "\n| `value` | yes | see below |");
   expect (section, "weigh-in", "\n| `sd` | yes | see below |");
   expect (section, "weigh-in", "\n| `tare-kg` | no | see below |");
