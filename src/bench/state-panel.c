@@ -8,8 +8,10 @@
 #include "bench/aim-drag.h"
 #include "bench/look.h"
 #include "bench/telling.h"
+#include "bench/weigh-layer.h"
 #include "draw/panel.h"
 #include "draw/words.h"
+#include "season/measured.h"
 #include "season/text.h"
 
 #define LEAST_HEIGHT 96
@@ -22,6 +24,7 @@ struct _LwStatePanel
   LwSession *session;
   LwQuantity quantity;
   GtkWidget *reading;     /* label beside the name */
+  GtkWidget *weigh_ins;   /* the points to choose */
 
   LwCurves *curves;
   LwCurves *ghost;
@@ -64,6 +67,7 @@ lw_state_panel_moved (LwStatePanel *self)
 {
   if (self->by_clock != lw_session_scale (self->session)->view.by_clock)
     take_spells (self);
+  gtk_widget_queue_allocate (self->weigh_ins);
   drop_picture (self);
 }
 
@@ -129,18 +133,6 @@ track_cb (LwStatePanel *self)
     }
 }
 
-static double
-fresh_moisture (LwStatePanel  *self,
-                const LwBatch *batch)
-{
-  const LwProfile *profile = batch != NULL ? lw_season_profile (lw_session_season (self->session), batch->leaf) : NULL;
-
-  if (batch == NULL)
-    return NAN;
-
-  return profile == NULL || !isnan (batch->fresh_moisture_pct) ? batch->fresh_moisture_pct : profile->fresh_moisture_pct;
-}
-
 LwPanelLook
 lw_state_panel_look (LwStatePanel *self)
 {
@@ -152,7 +144,7 @@ lw_state_panel_look (LwStatePanel *self)
     .curves = self->curves,
     .ghost = self->ghost,
     .batch = batch,
-    .fresh_moisture_pct = fresh_moisture (self, batch),
+    .fresh_moisture_pct = batch != NULL ? lw_fresh_moisture_pct (lw_session_season (self->session), batch) : NAN,
     .part_names = profile != NULL ? (const char *const *) profile->part_names : NULL,
     .parts = self->pointed && !lw_session_is_dragging (self->session),
     .quick = lw_session_is_dragging (self->session),
@@ -250,6 +242,7 @@ lw_state_panel_snapshot (GtkWidget   *widget,
     gtk_snapshot_append_node (snapshot, self->picture);
 
   draw_reading_line (self, snapshot);
+  gtk_widget_snapshot_child (widget, self->weigh_ins, snapshot);
   gtk_widget_snapshot_child (widget, self->reading, snapshot);
 }
 
@@ -283,6 +276,7 @@ lw_state_panel_size_allocate (GtkWidget *widget,
     lw_look_is_rtl (widget) ? 8 : after, (int) lw_panel_head_baseline (&letter) - base, room, tall,
   };
   gtk_widget_size_allocate (self->reading, &place, -1);
+  gtk_widget_size_allocate (self->weigh_ins, &(GtkAllocation) { 0, 0, width, height }, -1);
   drop_picture (self);
 }
 
@@ -327,6 +321,7 @@ lw_state_panel_dispose (GObject *object)
   LwStatePanel *self = LW_STATE_PANEL (object);
 
   g_clear_pointer (&self->reading, gtk_widget_unparent);
+  g_clear_pointer (&self->weigh_ins, gtk_widget_unparent);
   g_clear_pointer (&self->picture, gsk_render_node_unref);
   g_clear_pointer (&self->curves, lw_curves_unref);
   g_clear_pointer (&self->ghost, lw_curves_unref);
@@ -384,6 +379,8 @@ lw_state_panel_new (LwSession *session,
   /* A panel may be added when all is there. */
   if (lw_session_track (session) != NULL)
     track_cb (self);
+  self->weigh_ins = lw_weigh_layer_new (self, session);
+  gtk_widget_set_parent (self->weigh_ins, GTK_WIDGET (self));
 
   return GTK_WIDGET (self);
 }

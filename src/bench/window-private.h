@@ -1,5 +1,5 @@
 /* What the window's files share: window.c shows, window-file.c opens and saves, window-batch.c does what concerns a
- * batch as a whole, window-weather.c weather, window-tea.c kinds of tea, window-view.c how the board shows it,
+ * batch as a whole, window-weather.c weather, window-weigh.c weigh-ins, window-tea.c kinds of tea, window-view.c how the board shows it,
  * window-side.c the side column. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
@@ -64,6 +64,9 @@ void lw_window_add_weather_actions (LwWindow *self);
 
 /* window-tea.c; the session must be there. */
 void lw_window_add_tea_actions   (LwWindow *self);
+
+/* window-weigh.c; the board must be there. */
+void lw_window_add_weigh_actions (LwWindow *self);
 
 /* window-view.c; the board must be there. */
 void lw_window_add_view_actions (LwWindow *self);

@@ -290,6 +290,7 @@ lw_window_init (LwWindow *self)
   g_signal_connect_object (self->session, "track", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
 
   lw_window_add_side (self);
+  lw_window_add_weigh_actions (self);
   add_keys (self);
   restore_size (self);
   lw_window_refill_recent (self);
