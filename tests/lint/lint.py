@@ -223,7 +223,9 @@ def metainfo_is_valid(tree):
     need("appstreamcli")
     for path in build_data(tree, ".metainfo.xml"):
         status, output = run("appstreamcli", "validate", "--no-net", path)
-        if status != 0:
+        # Leafwend has no page of its own on the net; later validators warn of that, and fail for a warning.
+        told = [line for line in output.splitlines() if re.match("[EW]: ", line)]
+        if status != 0 and not (told and all("url-homepage-missing" in line for line in told)):
             yield output
 
 
