@@ -16,7 +16,7 @@ lw_span_of (double *values,
     if (isfinite (values[i]))
       values[m++] = values[i];
   if (m == 0)
-    return (LwSpan) { NAN, NAN, NAN, NAN, NAN };
+    return (LwSpan) { NAN, NAN, NAN, NAN, NAN, NAN, NAN };
 
   gsl_sort (values, 1, m);
 
@@ -24,7 +24,9 @@ lw_span_of (double *values,
     .mean = gsl_stats_mean (values, 1, m),
     .sd = m > 1 ? gsl_stats_sd (values, 1, m) : 0,
     .q05 = gsl_stats_quantile_from_sorted_data (values, 1, m, 0.05),
+    .q25 = gsl_stats_quantile_from_sorted_data (values, 1, m, 0.25),
     .q50 = gsl_stats_quantile_from_sorted_data (values, 1, m, 0.50),
+    .q75 = gsl_stats_quantile_from_sorted_data (values, 1, m, 0.75),
     .q95 = gsl_stats_quantile_from_sorted_data (values, 1, m, 0.95),
   };
 }

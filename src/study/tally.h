@@ -12,8 +12,10 @@ typedef struct
 {
   double mean;
   double sd;    /* of the samples, n - 1; 0 for one */
-  double q05;   /* 5, 50 and 95 % of the samples are below */
+  double q05;   /* 5, 25, 50, 75 and 95 % of the samples are below */
+  double q25;
   double q50;
+  double q75;
   double q95;
 } LwSpan;
 

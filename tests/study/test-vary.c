@@ -329,7 +329,9 @@ test_tally (void)
   g_assert_cmpfloat_with_epsilon (span.mean, 5, 1e-12);
   g_assert_cmpfloat_with_epsilon (span.sd, sqrt (7.5), 1e-12);
   g_assert_cmpfloat_with_epsilon (span.q05, 1.4, 1e-12);
+  g_assert_cmpfloat_with_epsilon (span.q25, 3, 1e-12);
   g_assert_cmpfloat_with_epsilon (span.q50, 5, 1e-12);
+  g_assert_cmpfloat_with_epsilon (span.q75, 7, 1e-12);
   g_assert_cmpfloat_with_epsilon (span.q95, 8.6, 1e-12);
   g_assert_true (isnan (nothing.mean));
 
