@@ -178,7 +178,7 @@ lw_space_lines (LwSpace *space)
   cairo_set_antialias (space->cr, look->quick ? CAIRO_ANTIALIAS_FAST : CAIRO_ANTIALIAS_GOOD);
   cairo_set_line_join (space->cr, look->quick ? CAIRO_LINE_JOIN_BEVEL : CAIRO_LINE_JOIN_ROUND);
 
-  if (own.n > 0 && lw_curves_n_parts (look->curves) > 1)
+  if (own.n > 0 && lw_curves_n_parts (look->curves) > 1 && look->spread == NULL)
     fill_band (space, &own);
   draw_overlays (space);
   if (look->parts && own.n > 0)

@@ -85,13 +85,18 @@ lw_panel_axis (const LwPanelLook *look)
   const LwQuantityRow *row = lw_quantity_row (look->quantity);
   gboolean percent = g_str_has_prefix (row->unit, "%");
   Range range = { INFINITY, -INFINITY };
-  double least = 50 * pow (10, -row->digits);
+  double least = 50 * pow (10, -row->digits), low, high;
 
   widen_by_curves (&range, look->curves);
   widen_by_curves (&range, look->ghost);
   for (guint i = 0; i < look->n_overlays; i++)
     widen_by_curves (&range, look->overlays[i].curves);
   widen_by_batch (&range, look);
+  if (lw_panel_spans (look, &low, &high))
+    {
+      widen (&range, low);
+      widen (&range, high);
+    }
 
   if (row->low >= 0)
     {
@@ -171,11 +176,13 @@ lw_panel_draw (cairo_t           *cr,
   cairo_clip (cr);
   lw_space_spells (&space);
   draw_grid (&space);
+  lw_space_bands (&space);
   lw_space_lines (&space);
   lw_space_axis_words (&space);
   lw_space_aim_marks (&space);
   lw_space_weigh_ins (&space);
   lw_space_end_words (&space);
+  lw_space_band_names (&space);
   lw_space_turns (&space);
   lw_space_head (&space);
   cairo_restore (cr);

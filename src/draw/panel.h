@@ -7,6 +7,7 @@
 #include "draw/ticks.h"
 #include "season/season.h"
 #include "season/spell.h"
+#include "study/spread.h"
 
 /* Another batch laid over this one. */
 typedef struct
@@ -48,6 +49,7 @@ typedef struct
   guint n_spells;
   const LwPanelTurn *turns;    /* (nullable) */
   guint n_turns;
+  const LwSpread *spread;      /* (nullable) of the batch as it is, with points: bands in the place of the parts' */
 } LwPanelLook;
 
 /* (transfer full) array of LwPanelTurn: the track's turning points that concern the quantity. */
@@ -63,6 +65,11 @@ gboolean lw_panel_measured (const LwPanelLook *look,
                             const LwWeighIn   *weigh_in,
                             double             off,
                             double            *value);
+
+/* The lowest and the highest that the bands reach; FALSE where there are none. */
+gboolean lw_panel_spans  (const LwPanelLook *look,
+                          double            *low,
+                          double            *high);
 
 /* Top and bottom of the plot inside a panel of `height`. */
 void   lw_panel_plot  (double             height,

@@ -140,7 +140,7 @@ tint_behind (const LwSpace *space,
   const LwCurves *curves = space->look->curves;
   double top_high, top_low, bottom_high, bottom_low;
 
-  if (curves == NULL || step >= lw_curves_n_steps (curves) || lw_curves_n_parts (curves) < 2)
+  if (space->look->spread != NULL || curves == NULL || step >= lw_curves_n_steps (curves) || lw_curves_n_parts (curves) < 2)
     return 0;
 
   lw_space_over (space, step, LW_ROW_HIGHEST, box, &top_high, &top_low);
@@ -159,6 +159,8 @@ lw_space_plate (LwSpace     *space,
   double tint = tint_behind (space, step, box);
   LwInk ground = lw_ink_mix (space->palette->card, space->ink, tint * LW_BAND_TINT);
   gboolean lines = space->look->parts || space->look->ghost != NULL || space->look->n_overlays > 0;
+
+  lines |= space->look->spread != NULL;
 
   /* A plate over the band's edge is seen; it is worth that only where lines would cross words. */
   if (tint == 0.5 && !lines)

@@ -95,13 +95,15 @@ double   lw_space_bracket_x   (const LwSpace *space,
 double   lw_space_end_value   (const LwSpace *space,
                                guint        step);
 
-/* What is drawn, in order (panel-spells.c, panel-lines.c, panel-marks.c, panel-words.c,
- * panel-turning.c). */
+/* What is drawn, in order (panel-spells.c, panel-bands.c, panel-lines.c, panel-marks.c,
+ * panel-words.c, panel-turning.c). */
 void     lw_space_spells      (LwSpace     *space);
+void     lw_space_bands       (LwSpace     *space);
 void     lw_space_lines       (LwSpace     *space);
 void     lw_space_aim_marks   (LwSpace     *space);
 void     lw_space_weigh_ins   (LwSpace     *space);
 void     lw_space_axis_words  (LwSpace     *space);
 void     lw_space_end_words   (LwSpace     *space);
+void     lw_space_band_names  (LwSpace     *space);
 void     lw_space_turns       (LwSpace     *space);
 void     lw_space_head        (LwSpace     *space);
