@@ -4,6 +4,7 @@
 
 #include "bench/knock-card.h"
 #include "bench/result-card.h"
+#include "bench/steady-card.h"
 #include "bench/weigh-card.h"
 #include "bench/why-card.h"
 #include "season/text.h"
@@ -42,6 +43,7 @@ lw_side_new (LwSession *session,
   gtk_stack_add_titled (GTK_STACK (stack), scrolled_new (knock), "knock", _ ("Knock-on"));
   gtk_stack_add_titled (GTK_STACK (stack), scrolled_new (lw_why_card_new (session)), "why", _ ("Why here"));
   gtk_stack_add_titled (GTK_STACK (stack), scrolled_new (lw_weigh_card_new (session)), "weigh", _ ("Weigh-ins"));
+  gtk_stack_add_titled (GTK_STACK (stack), scrolled_new (lw_steady_card_new (session)), "steady", _ ("Steady"));
 
   gtk_widget_set_vexpand (knock, TRUE);
   g_signal_connect_object (knock, "chosen", G_CALLBACK (chosen_cb), lane, G_CONNECT_SWAPPED);

@@ -7,6 +7,8 @@
 
 #include "bench/aim-drag.h"
 #include "bench/look.h"
+#include "bench/steady-words.h"
+#include "bench/steady.h"
 #include "bench/telling.h"
 #include "bench/weigh-layer.h"
 #include "draw/panel.h"
@@ -127,7 +129,10 @@ track_cb (LwStatePanel *self)
   /* At rest only: a screen reader must not be flooded by a drag. */
   if (batch != NULL && !lw_session_is_dragging (self->session))
     {
-      g_autofree char *words = lw_tell_panel (batch, self->quantity, track);
+      g_autofree char *curve = lw_tell_panel (batch, self->quantity, track);
+      const LwSpread *spread = lw_steady_bands (lw_steady_of (self->session));
+      g_autofree char *bands = spread != NULL ? lw_steady_say_bands (spread, self->quantity) : NULL;
+      g_autofree char *words = g_strconcat (curve, bands, NULL);
 
       gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
     }
@@ -148,6 +153,7 @@ lw_state_panel_look (LwStatePanel *self)
     .part_names = profile != NULL ? (const char *const *) profile->part_names : NULL,
     .parts = self->pointed && !lw_session_is_dragging (self->session),
     .quick = lw_session_is_dragging (self->session),
+    .spread = lw_steady_bands (lw_steady_of (self->session)),
   };
 
   look.ghost_minutes = lw_session_ghost_minutes (self->session, &look.ghost_n);
@@ -376,6 +382,7 @@ lw_state_panel_new (LwSession *session,
   lw_aim_drag_add (self, session);
   g_signal_connect_object (session, "track", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "reading", G_CALLBACK (show_reading), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (lw_steady_of (session), "result", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
   /* A panel may be added when all is there. */
   if (lw_session_track (session) != NULL)
     track_cb (self);
