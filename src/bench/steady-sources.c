@@ -26,11 +26,12 @@ attach_source (Part           *part,
                const LwIndex  *index)
 {
   const LwVaryRow *row = lw_vary_row (source);
-  double alone = MAX (100 * index->first, 0);
+  double alone = MAX (100 * index->first, 0), total = 100 * index->total;
+  /* An error is never told as none. */
+  double error = MAX (100 * index->total_se, 1);
   /* Translators: shares in percent, of a source by itself and together with others; the standard error of the second */
-  g_autofree char *number = g_strdup_printf (_ ("%.0f · %.0f ± %.0f %%"), alone, 100 * index->total, 100 * index->total_se);
-  g_autofree char *words = g_strdup_printf (_ ("alone %.0f %%, with others %.0f ± %.0f %%"), alone, 100 * index->total,
-                                            100 * index->total_se);
+  g_autofree char *number = g_strdup_printf (_ ("%.0f · %.0f ± %.0f %%"), alone, total, error);
+  g_autofree char *words = g_strdup_printf (_ ("alone %.0f %%, with others %.0f ± %.0f %%"), alone, total, error);
   /* Translators: a source of variation; whether it comes from leaf, weather or hand */
   g_autofree char *name = g_strdup_printf (_ ("%s (%s)"), _ (row->label), _ (row->from));
 

@@ -167,10 +167,9 @@ lw_steady_say_sources (const LwSpread *spread,
   first = lw_spread_index (spread, end, of, order[0]);
   second = n > 1 ? lw_spread_index (spread, end, of, order[1]) : NULL;
   if (first->first < SURE * first->first_se)
-    words = g_strdup_printf (_ ("%s: no source by itself stands out of what chance does."), outcome);
-  else
-    words = say_first (outcome, spread, first, order[0], second, n > 1 ? order[1] : 0);
+    return g_strdup_printf (_ ("%s: no source by itself stands out of what chance does."), outcome);
 
+  words = say_first (outcome, spread, first, order[0], second, n > 1 ? order[1] : 0);
   rest = together (spread, end, of);
   if (rest == 0)
     return g_steal_pointer (&words);
