@@ -179,7 +179,7 @@ line_new (GtkWidget  *box,
   gtk_editable_set_max_width_chars (GTK_EDITABLE (*entry), 5);
   gtk_entry_set_input_purpose (GTK_ENTRY (*entry), GTK_INPUT_PURPOSE_NUMBER);
   gtk_widget_set_hexpand (name, TRUE);
-  gtk_label_set_width_chars (GTK_LABEL (after), 8);
+  gtk_label_set_width_chars (GTK_LABEL (after), 7);
   gtk_accessible_update_property (GTK_ACCESSIBLE (*entry), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, note != NULL ? note : unit, -1);
   gtk_box_append (GTK_BOX (row), name);
@@ -229,7 +229,11 @@ lw_steady_amounts_new (LwSession *session)
   gtk_box_append (GTK_BOX (box),
                   lw_steady_label (_ ("By how much, as one standard deviation: about two in three batches are within it. 0 does "
                                       "not vary."), "steady-note"));
-  part->goes_on = gtk_check_button_new_with_label (_ ("Again after each change of the batch"));
+  part->goes_on = gtk_check_button_new ();
+  gtk_check_button_set_child (GTK_CHECK_BUTTON (part->goes_on),
+                              lw_steady_label (_ ("Again after each change of the batch"), "steady-name"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (part->goes_on), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Again after each change of the batch"), -1);
   part->refused = lw_steady_label ("", "refused");
   gtk_widget_set_visible (part->refused, FALSE);
   gtk_box_append (GTK_BOX (box), part->refused);

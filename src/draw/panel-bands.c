@@ -13,6 +13,7 @@
 #define EDGE_TINT 0.75
 #define SAMPLE 18.0      /* length of the piece that is shown before a name */
 #define GAP 4.0
+#define APART 10.0       /* between names that stand across */
 #define IN 22.0          /* from the column's edge, past a bracket */
 #define FURTHER 18.0     /* and on, where there is no place */
 #define MEDIAN_DASH 1
@@ -234,16 +235,19 @@ take_band (LwSpace *space,
     }
 }
 
+/* One under the other, or across, each `width` wide. */
 static void
 draw_names (LwSpace     *space,
             const LwBox *box,
+            double       width,
             double       line)
 {
-  double x = space->letter->rtl ? box->x + box->width : box->x, way = space->letter->rtl ? -1 : 1;
+  gboolean across = box->height < 2 * line;
+  double begin = space->letter->rtl ? box->x + box->width : box->x, way = space->letter->rtl ? -1 : 1;
 
   for (Band band = 0; band < N_BANDS; band++)
     {
-      double y = box->y + band * line;
+      double x = begin + (across ? way * band * (width + APART) : 0), y = box->y + (across ? 0 : band * line);
 
       draw_sample (space, band, way < 0 ? x - SAMPLE : x, y, line);
       lw_ink_use (space->cr, space->palette->ink);
@@ -278,26 +282,32 @@ find_place (LwSpace *space,
 void
 lw_space_band_names (LwSpace *space)
 {
-  double line = ceil (lw_letter_line (space->letter) * SMALL * 0.94);
-  LwBox box = { .height = N_BANDS * line };
+  double line = ceil (lw_letter_line (space->letter) * SMALL * 0.94), width = 0;
 
   if (!has_bands (space->look))
     return;
 
   for (Band band = 0; band < N_BANDS; band++)
     {
-      double width;
+      double words;
 
-      lw_letter_size (space->cr, space->letter, SMALL, FALSE, name_of (band), &width, NULL);
-      box.width = MAX (box.width, SAMPLE + GAP + ceil (width));
+      lw_letter_size (space->cr, space->letter, SMALL, FALSE, name_of (band), &words, NULL);
+      width = MAX (width, SAMPLE + GAP + ceil (words));
     }
 
-  for (guint step = space->look->spread->n_steps; step-- > 0;)
-    if (find_place (space, step, &box))
+  for (int across = 0; across < 2; across++)
+    for (guint step = space->look->spread->n_steps; step-- > 0;)
       {
+        LwBox box = {
+          .width = across ? N_BANDS * (width + APART) - APART : width, .height = across ? line : N_BANDS * line,
+        };
+
+        if (!find_place (space, step, &box))
+          continue;
+
         lw_space_plate (space, step, &box);
         lw_space_take (space, box);
-        draw_names (space, &box, line);
+        draw_names (space, &box, width, line);
         return;
       }
 }
