@@ -93,6 +93,22 @@ def drum():
         take(desk, "guide/drum-3.png")
 
 
+def steady():
+    with Maker().open(batch="3 drum, firm roll") as desk:
+        desk.click(desk.get("page tab", "Steady"))
+        page = desk.get("panel", "Steady through the weather")
+        desk.act(desk.get("push button", re.compile("^Compute"), under=page))
+        desk.get("label", re.compile("^of 2000 samples"), under=page, seconds=60)
+        take(desk, "guide/steady-1.png")
+        desk.act(desk.get("push button", "Look for steadier settings", under=page))
+        desk.get("label", re.compile("^Inside every aim: "), under=page, seconds=120)
+        box = desk.bounds(desk.get("label", re.compile("^of 2000 samples"), under=page))
+        desk.click(box.x + 5, box.y + 5, button=5, times=9)
+        take(desk, "guide/steady-2.png")
+        for node in desk.find_all("label", under=page):
+            print("  " + desk.text_of(node))
+
+
 os.makedirs(os.path.join(folder, "guide"), exist_ok=True)
-for picture in (window, cover, cup, drum):
+for picture in (window, cover, cup, drum, steady):
     picture()
