@@ -66,6 +66,16 @@ result_cb (GtkWidget *box)
   show (part, words, told, found->better);
 }
 
+/* What was said of the batch before a change. */
+static void
+track_cb (GtkWidget *box)
+{
+  Part *part = g_object_get_data (G_OBJECT (box), "part");
+
+  if (gtk_widget_get_visible (part->words))
+    result_cb (box);
+}
+
 static void
 work_cb (GtkWidget *box)
 {
@@ -102,7 +112,7 @@ take_cb (GtkWidget *box)
   Part *part = g_object_get_data (G_OBJECT (box), "part");
 
   lw_steady_take (lw_steady_of (part->session));
-  show (part, _ ("Taken. Undo puts the settings back."), "", FALSE);
+  gtk_widget_grab_focus (part->seek);
 }
 
 static void
@@ -165,6 +175,7 @@ lw_steady_better_new (LwSession *session)
 
   g_signal_connect_object (lw_steady_of (session), "result", G_CALLBACK (result_cb), box, G_CONNECT_SWAPPED);
   g_signal_connect_object (lw_steady_of (session), "work", G_CALLBACK (work_cb), box, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "track", G_CALLBACK (track_cb), box, G_CONNECT_SWAPPED);
   result_cb (box);
 
   return box;

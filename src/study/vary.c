@@ -7,8 +7,8 @@
 
 #include "season/text.h"
 
-#define ASSUMED "assumed"
-#define PRACTICE "common practice, no source"
+#define ASSUMED N_ ("assumed")
+#define PRACTICE N_ ("common practice, no source")
 
 #define BATCH(sd, percent) { sd, percent, FALSE }
 #define STEP(sd, percent) { sd, percent, TRUE }

@@ -42,7 +42,7 @@ typedef struct
   double most;         /* of an amount in the unit; 0: only percent */
   gboolean percent;    /* may be percent */
   gboolean steps;      /* may stray by step */
-  const char *source;  /* of the usual amount */
+  const char *source;  /* N_() of the usual amount */
 } LwVaryRow;
 
 #define LW_VARY_MOST_PCT 100.0
