@@ -28,6 +28,22 @@ steady_of (Part *part)
   return lw_steady_of (part->session);
 }
 
+static void
+mark (GtkWidget *entry,
+      gboolean   fits)
+{
+  if (fits)
+    {
+      gtk_widget_remove_css_class (entry, "error");
+      gtk_accessible_reset_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID);
+    }
+  else
+    {
+      gtk_widget_add_css_class (entry, "error");
+      gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE, -1);
+    }
+}
+
 /* Puts a number there, unless that is what stands there already: it may be under the fingers. */
 static void
 put (GtkWidget *entry,
@@ -38,6 +54,7 @@ put (GtkWidget *entry,
 
   if (!lw_entry_parse_number (gtk_editable_get_text (GTK_EDITABLE (entry)), &now) || now != value)
     gtk_editable_set_text (GTK_EDITABLE (entry), text);
+  mark (entry, TRUE);
 }
 
 /* What does not act on the batch in hand is not asked for. */
@@ -73,6 +90,7 @@ asked_cb (GtkWidget *box)
   put (part->samples, ask->samples);
   put (part->seed, ask->seed);
   gtk_check_button_set_active (GTK_CHECK_BUTTON (part->goes_on), lw_steady_goes_on (steady_of (part)));
+  gtk_widget_set_visible (part->refused, FALSE);
   part->filling = FALSE;
 }
 
@@ -91,16 +109,7 @@ read_number (Part      *part,
 
   gtk_label_set_label (GTK_LABEL (part->refused), words);
   gtk_widget_set_visible (part->refused, !fits);
-  if (fits)
-    {
-      gtk_widget_remove_css_class (entry, "error");
-      gtk_accessible_reset_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID);
-    }
-  else
-    {
-      gtk_widget_add_css_class (entry, "error");
-      gtk_accessible_update_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID, GTK_ACCESSIBLE_INVALID_TRUE, -1);
-    }
+  mark (entry, fits);
 
   return fits;
 }

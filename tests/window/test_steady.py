@@ -125,6 +125,12 @@ def a_bad_amount_is_refused():
     """What is no amount is refused beside the fields and changes nothing."""
     fill("wall temperature", "many")
     note("^Write a number from 0 to 100")
+    desk.act(desk.get("push button", "Usual amounts", under=page()))
+    desk.wait_for(lambda: desk.text_of(field("wall temperature")) == "5", "the usual amount")
+    assert not desk.find("label", re.compile("^Write a number"), under=page())
+    note("^Outdated")
+    fill("wall temperature", "many")
+    note("^Write a number from 0 to 100")
     fill("wall temperature", WALL)
     desk.wait_for(lambda: not desk.find("label", re.compile("^Write a number"), under=page()), "the refusal to go")
     note("^The bands in the panels")
