@@ -23,14 +23,15 @@ set_up (Fixture      *f,
         gconstpointer data)
 {
   static const LwKind kinds[] = { LW_KIND_FIX_PAN, LW_KIND_ROLL };
-  LwSeason *season = plain_season (kinds, G_N_ELEMENTS (kinds));
+  g_autoptr (LwSeason) season = plain_season (kinds, G_N_ELEMENTS (kinds));
+  g_autoptr (LwSeason) aimed = NULL;
   g_autoptr (LwPlan) plan = lw_plan_new (season, 0);
   g_autoptr (LwMarch) march = lw_march_new ();
   g_autoptr (LwTrack) track = lw_plan_march (plan, march, (LwSampling) { .samples = 1 });
   double moisture = lw_track_end (track, 1, -1).moisture_wb_pct;
-  LwSeason *aimed = lw_edit_put_aim (season, 0, -1, (LwAim) { LW_MOISTURE, moisture - 0.2, moisture + 6, 1 });
 
-  lw_season_unref (season);
+  aimed = lw_edit_put_aim (season, 0, -1, (LwAim) { LW_MOISTURE, moisture - 0.2, moisture + 6, 1 });
+
   f->session = lw_session_new ();
   f->steady = lw_steady_of (f->session);
   lw_session_open (f->session, aimed, NULL);
