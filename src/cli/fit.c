@@ -138,7 +138,7 @@ append_params (GString     *to,
 {
   static const char *const head[CSV_COLUMNS] = { "parameter", "of", "change_unit", "change", "change_error", "decided",
                                                  "unit", "start", "value", "value_error" };
-  g_autoptr (GPtrArray) leaves = lw_fit_leaves (fit);
+  g_autoptr (GArray) lines = lw_fit_lines (fit);
 
   if (csv)
     lw_listing_append_head (to, TRUE, CSV_COLUMNS, head);
@@ -146,16 +146,11 @@ append_params (GString     *to,
     lw_listing_append_head (to, FALSE, COLUMNS, (const char *const[]) { _ ("may differ"), _ ("of"), _ ("change"), _ ("decided"),
                                                                   _ ("value") });
 
-  for (guint i = 0; i < fit->n_params; i++)
+  for (guint i = 0; i < lines->len; i++)
     {
-      const LwFitParam *param = &fit->params[i];
+      const LwFitLine *line = &g_array_index (lines, LwFitLine, i);
 
-      if (param->batch >= 0 || lw_fit_row (param->what)->scope == LW_FIT_OF_VESSEL)
-        append_param (to, csv, fit, param, NULL);
-      else
-        for (guint k = 0; k < leaves->len; k++)
-          if (lw_fit_param_is_of (param, leaves->pdata[k]))
-            append_param (to, csv, fit, param, lw_season_profile (fit->season, leaves->pdata[k]));
+      append_param (to, csv, fit, line->param, line->leaf);
     }
 }
 
@@ -229,7 +224,7 @@ tell (const LwFit *fit,
   if (!fit->enough)
     return LW_EXIT_MISSED;
 
-  next = output != NULL ? lw_fit_save (fit, fit->season) : NULL;
+  next = output != NULL ? lw_fit_save (fit, fit->season, NULL) : NULL;
   if (next != NULL && !lw_document_save (next, output, &error))
     {
       lw_complain ("%s", error->message);

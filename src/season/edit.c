@@ -254,6 +254,25 @@ lw_edit_put_profile (const LwSeason *season,
 }
 
 LwSeason *
+lw_edit_set_leaves (const LwSeason    *season,
+                    const char *const *ids)
+{
+  LwSeason *next = lw_season_copy (season);
+
+  for (guint i = 0; i < season->n_batches; i++)
+    if (ids[i] != NULL)
+      {
+        LwBatch *own = lw_batch_copy (season->batches[i]);
+
+        g_free (own->leaf);
+        own->leaf = g_strdup (ids[i]);
+        lw_season_put_batch (next, i, own);
+      }
+
+  return next;
+}
+
+LwSeason *
 lw_edit_set_fresh_moisture (const LwSeason *season,
                             guint           batch,
                             double          moisture_pct)

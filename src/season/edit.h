@@ -68,6 +68,9 @@ LwSeason   *lw_edit_add_weather  (const LwSeason *season,
 /* `profile` (transfer full) takes the place of the one with its id, for every batch of that leaf. */
 LwSeason   *lw_edit_put_profile  (const LwSeason *season,
                                   LwProfile      *profile);
+/* `ids` has an entry for each batch: the leaf it is to be of, or NULL: that it has. */
+LwSeason   *lw_edit_set_leaves   (const LwSeason *season,
+                                  const char *const *ids);
 /* NAN: the profile's. */
 LwSeason   *lw_edit_set_fresh_moisture (const LwSeason *season,
                                         guint           batch,

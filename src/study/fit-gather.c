@@ -4,9 +4,9 @@
 #include <math.h>
 
 #include "study/fit-model.h"
+#include "study/fit-tells.h"
 
 #define FAR 4.0           /* spreads: no change goes further */
-#define LATE 1e-9         /* minutes */
 #define LEAST_WEIGHT 0.5  /* of the weight that was noted */
 
 static void
@@ -28,18 +28,12 @@ gather_points (const LwBatch *batch,
   for (guint s = 0; s < batch->n_steps; s++)
     for (guint i = 0; i < batch->steps[s].n_weigh_ins; i++)
       {
-        const LwWeighIn *seen = &batch->steps[s].weigh_ins[i];
+        LwTells tells = lw_fit_tells (&batch->steps[s], &batch->steps[s].weigh_ins[i]);
         LwFitPoint point = { into->batch, s, i, NAN, NAN };
 
-        if (lw_measure_row (seen->of)->quantity < 0)
-          {
-            into->n_silent++;
-          }
-        else if (seen->minute > lw_step_get (&batch->steps[s], LW_SET_MINUTES) + LATE)
-          {
-            into->n_late++;
-          }
-        else
+        into->n_silent += tells == LW_TELLS_NOTHING ? 1 : 0;
+        into->n_late += tells == LW_TELLS_LATE ? 1 : 0;
+        if (tells == LW_TELLS_LEAF)
           {
             into->n_points++;
             g_array_append_val (points, point);

@@ -68,3 +68,68 @@ lw_fit_param_value (const LwFitParam *param,
   *value = lw_fit_value (param->what, changed);
   *error = lw_fit_row (param->what)->factor ? *value * param->error : param->error;
 }
+
+static gboolean
+has_batch (const LwSeason *season,
+           const LwBatch  *batch)
+{
+  for (guint i = 0; i < season->n_batches; i++)
+    if (season->batches[i] == batch)
+      return TRUE;
+
+  return FALSE;
+}
+
+gboolean
+lw_fit_is_of (const LwFit    *fit,
+              const LwSeason *season)
+{
+  const LwSeason *was = fit->season;
+
+  if (season->altitude_m != was->altitude_m || season->latitude_deg != was->latitude_deg)
+    return FALSE;
+
+  for (guint k = 0; k < fit->n_batches; k++)
+    {
+      const LwBatch *batch = was->batches[fit->batches[k].batch];
+
+      if (!has_batch (season, batch)
+          || lw_season_profile (season, batch->leaf) != lw_season_profile (was, batch->leaf)
+          || (batch->weather != NULL
+              && lw_season_weather (season, batch->weather) != lw_season_weather (was, batch->weather)))
+        return FALSE;
+    }
+
+  return TRUE;
+}
+
+static void
+append_line (GArray           *lines,
+             const LwFitParam *param,
+             const LwProfile  *leaf)
+{
+  LwFitLine line = { param, leaf };
+
+  g_array_append_val (lines, line);
+}
+
+GArray *
+lw_fit_lines (const LwFit *fit)
+{
+  GArray *lines = g_array_new (FALSE, FALSE, sizeof (LwFitLine));
+  g_autoptr (GPtrArray) leaves = lw_fit_leaves (fit);
+
+  for (guint i = 0; i < fit->n_params; i++)
+    {
+      const LwFitParam *param = &fit->params[i];
+
+      if (param->batch >= 0 || lw_fit_row (param->what)->scope == LW_FIT_OF_VESSEL)
+        append_line (lines, param, NULL);
+      else
+        for (guint k = 0; k < leaves->len; k++)
+          if (lw_fit_param_is_of (param, leaves->pdata[k]))
+            append_line (lines, param, lw_season_profile (fit->season, leaves->pdata[k]));
+    }
+
+  return lines;
+}

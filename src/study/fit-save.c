@@ -4,6 +4,7 @@
 
 #include "season/leaf-field.h"
 #include "season/text.h"
+#include "season/wording.h"
 #include "study/fit-words.h"
 
 #define DIGITS "%.4g"        /* of a law's value: finer than any error */
@@ -43,28 +44,69 @@ tidy (LwProfile *profile)
     profile->parts[i].share = shares[i];
 }
 
-/* An id and a name that the season does not have yet. */
-static void
-name_anew (LwProfile      *profile,
-           const LwSeason *season)
+/* (transfer full) an id that the season does not have yet; `number` tells the how manieth of its kind. */
+static char *
+new_id (const LwSeason *season,
+        const char     *id,
+        guint          *number)
 {
-  g_autofree char *id = g_strndup (profile->id, MOST_ID), *name = g_steal_pointer (&profile->name);
+  g_autofree char *stem = g_strndup (id, MOST_ID);
 
-  for (guint i = 1;; i++)
+  for (*number = 1;; ++*number)
     {
-      g_free (profile->id);
-      profile->id = i == 1 ? g_strdup_printf ("%s-fitted", id) : g_strdup_printf ("%s-fitted-%u", id, i);
-      if (lw_season_profile (season, profile->id) != NULL)
-        continue;
+      g_autofree char *next = *number == 1 ? g_strdup_printf ("%s-fitted", stem)
+                                           : g_strdup_printf ("%s-fitted-%u", stem, *number);
 
-      profile->name = i == 1 ? g_strdup_printf (_ ("%s, fitted"), name) : g_strdup_printf (_ ("%s, fitted %u"), name, i);
-      return;
+      if (lw_season_profile (season, next) == NULL)
+        return g_steal_pointer (&next);
     }
 }
 
+char *
+lw_fit_new_name (const LwSeason  *season,
+                 const LwProfile *from)
+{
+  guint number;
+  g_autofree char *id = new_id (season, from->id, &number);
+
+  return number == 1 ? g_strdup_printf (_ ("%s, fitted"), from->name)
+                     : g_strdup_printf (_ ("%s, fitted %u"), from->name, number);
+}
+
+static void
+name_anew (LwProfile       *profile,
+           const LwSeason  *season,
+           const LwProfile *from,
+           const char      *name)
+{
+  guint number;
+
+  g_free (profile->id);
+  g_free (profile->name);
+  profile->id = new_id (season, from->id, &number);
+  profile->name = name != NULL ? g_strdup (name) : lw_fit_new_name (season, from);
+}
+
+/* (transfer full) */
+static char *
+note_of (const LwFit       *fit,
+         const LwProfile   *from,
+         const LwFitSaveAs *as)
+{
+  g_autofree char *history = lw_fit_history_say (fit, from), *date = NULL;
+
+  if (as == NULL || as->when_s == 0)
+    return g_steal_pointer (&history);
+
+  date = lw_say_date (as->when_s);
+
+  return g_strdup_printf (_ ("%s\nFitted on %s."), history, date);
+}
+
 LwSeason *
-lw_fit_save (const LwFit    *fit,
-             const LwSeason *season)
+lw_fit_save (const LwFit       *fit,
+             const LwSeason    *season,
+             const LwFitSaveAs *as)
 {
   g_autoptr (GPtrArray) leaves = NULL;
   LwSeason *next;
@@ -84,9 +126,9 @@ lw_fit_save (const LwFit    *fit,
           lw_fit_apply (fit->params[k].what, fit->params[k].change, leaf, NULL);
 
       g_free (leaf->note);
-      leaf->note = lw_fit_history_say (fit, from);
+      leaf->note = note_of (fit, from, as);
       tidy (leaf);
-      name_anew (leaf, next);
+      name_anew (leaf, next, from, as != NULL && as->names != NULL ? as->names[i] : NULL);
       lw_season_add_profile (next, leaf);
     }
 

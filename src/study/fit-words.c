@@ -5,6 +5,7 @@
 #include <math.h>
 
 #include "season/text.h"
+#include "season/wording.h"
 
 #define MOST_NAMES 12 /* in a note, which must not grow without end */
 
@@ -127,6 +128,70 @@ lw_fit_warning_say (const LwFit        *fit,
     }
 }
 
+char *
+lw_fit_prior_say (LwFitWhat        what,
+                  const LwProfile *leaf)
+{
+  const LwFitRow *row = lw_fit_row (what);
+  double value = leaf != NULL ? lw_fit_value (what, leaf) : NAN;
+  const char *unit = isnan (value) ? "" : _ (lw_fit_unit (what));
+  g_autofree char *start = isnan (value) ? g_strdup ("") : g_strdup_printf ("%.4g %s", value, unit);
+  g_autofree char *width = row->factor ? g_strdup_printf (_ ("± %.0f %%"), 100 * row->spread)
+                                       : g_strdup_printf (_ ("± %.2g %s"), row->spread, _ (row->unit));
+
+  return *start == '\0' ? g_steal_pointer (&width) : g_strdup_printf ("%s %s", g_strchomp (start), width);
+}
+
+char *
+lw_fit_miss_say (const LwFit      *fit,
+                 const LwFitBatch *batch)
+{
+  guint n = batch != NULL ? batch->n_points : fit->n_points;
+  double before = sqrt ((batch != NULL ? batch->before : fit->before) / n);
+  double after = sqrt ((batch != NULL ? batch->after : fit->after) / n);
+
+  return g_strdup_printf (ngettext ("%u weigh-in: the model missed it by %.1f times the instruments' errors, with the fitted "
+                                    "leaf by %.1f times.",
+                                    "%u weigh-ins: the model missed them by %.1f times the instruments' errors, with the "
+                                    "fitted leaf by %.1f times.", n), n, before, after);
+}
+
+char *
+lw_fit_points_say (const LwFit      *fit,
+                   const LwFitBatch *batch)
+{
+  g_autoptr (GString) said = g_string_new (NULL);
+
+  for (guint i = 0; i < fit->n_points; i++)
+    {
+      const LwFitPoint *point = &fit->points[i];
+      const LwWeighIn *seen = &fit->season->batches[point->batch]->steps[point->step].weigh_ins[point->weigh_in];
+      const LwMeasureRow *row = lw_measure_row (seen->of);
+      g_autofree char *when = lw_say_minutes (seen->minute);
+
+      if (point->batch != batch->batch)
+        continue;
+      if (said->len > 0)
+        g_string_append_c (said, ' ');
+      /* Translators: step, time in it, what was measured, its value with error and unit, what the model says */
+      g_string_append_printf (said, _ ("Step %u, %s: %s %.4g ± %.2g %s, before %.4g, after %.4g."), point->step + 1, when,
+                              _ (row->label), seen->value, seen->sd, _ (row->unit), point->before, point->after);
+    }
+
+  return g_string_free (g_steal_pointer (&said), FALSE);
+}
+
+char *
+lw_fit_unseen_say (const LwFit *fit)
+{
+  if (isnan (fit->unseen_rms))
+    return NULL;
+  if (fit->n_batches == 1)
+    return g_strdup (_ ("There is no other batch to foretell this one from."));
+
+  return g_strdup_printf (_ ("It foretells an unseen batch to within %.1f times the instruments' errors."), fit->unseen_rms);
+}
+
 static void
 append_batches (GString     *to,
                 const LwFit *fit)
@@ -134,7 +199,12 @@ append_batches (GString     *to,
   guint shown = MIN (fit->n_batches, MOST_NAMES);
 
   for (guint i = 0; i < shown; i++)
-    g_string_append_printf (to, i > 0 ? "; %s" : "%s", fit->season->batches[fit->batches[i].batch]->name);
+    {
+      const LwBatch *batch = fit->season->batches[fit->batches[i].batch];
+      g_autofree char *date = lw_say_date (batch->when_s);
+
+      g_string_append_printf (to, i > 0 ? "; %s (%s)" : "%s (%s)", batch->name, date);
+    }
   if (fit->n_batches > shown)
     g_string_append_printf (to, ngettext ("; and %u more", "; and %u more", fit->n_batches - shown),
                             fit->n_batches - shown);

@@ -19,6 +19,21 @@ char *lw_fit_param_say_value (const LwFitParam   *param,
 char *lw_fit_warning_say     (const LwFit        *fit,
                               const LwFitWarning *warning);
 
+/* (transfer full) what is expected before anything was weighed: "0.00017 m/s ± 30 %". `leaf` (nullable) keeps the value. */
+char *lw_fit_prior_say       (LwFitWhat           what,
+                              const LwProfile    *leaf);
+
+/* (transfer full) how far the model missed the weigh-ins before and after; `batch` (nullable) of one alone. */
+char *lw_fit_miss_say        (const LwFit        *fit,
+                              const LwFitBatch   *batch);
+
+/* (transfer full) every weigh-in of the batch beside what the model says of it, for one who cannot see the picture. */
+char *lw_fit_points_say      (const LwFit        *fit,
+                              const LwFitBatch   *batch);
+
+/* (transfer full) (nullable) how well a batch is foretold that was not fitted to; NULL where that was not asked for. */
+char *lw_fit_unseen_say      (const LwFit        *fit);
+
 /* (transfer full) where the fitted profile comes from, with its values: a note for it. */
 char *lw_fit_history_say     (const LwFit        *fit,
                               const LwProfile    *from);

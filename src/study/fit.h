@@ -115,6 +115,10 @@ void      lw_fit_free         (LwFit           *fit);
 LwSeason *lw_fit_season       (const LwFit     *fit,
                                guint            batch);
 
+/* Whether the batches it was fitted to, their leaves and what surrounds them are the same ones in `season`. */
+gboolean  lw_fit_is_of        (const LwFit     *fit,
+                               const LwSeason  *season);
+
 /* (transfer full) array of profiles' ids, of the leaves that were fitted, in the season's order. */
 GPtrArray *lw_fit_leaves      (const LwFit     *fit);
 
@@ -129,9 +133,30 @@ void      lw_fit_param_value  (const LwFitParam *param,
 gboolean  lw_fit_param_is_of  (const LwFitParam *param,
                                const char       *leaf);
 
-/* (transfer full) `season` with a new profile after all for each fitted leaf, its note telling where it comes from.
- * Batches stay with the leaf they had. NULL where there was not enough data. */
-LwSeason *lw_fit_save         (const LwFit     *fit,
-                               const LwSeason  *season);
+/* One row of the table of values: a change in one of the leaves, or one that no leaf keeps. */
+typedef struct
+{
+  const LwFitParam *param;
+  const LwProfile *leaf;     /* (nullable) as it was */
+} LwFitLine;
+
+/* (transfer full) array of LwFitLine, which live as long as the fit: all changes that were asked for. */
+GArray   *lw_fit_lines        (const LwFit     *fit);
+
+typedef struct
+{
+  const char *const *names;  /* (nullable) of the new profiles, in the order of lw_fit_leaves; NULL: "NAME, fitted" */
+  gint64 when_s;             /* of the fit, for the note: as LwBatch.when_s; 0: not told */
+} LwFitSaveAs;
+
+/* (transfer full) `season` with a new profile after all for each fitted leaf, in the order of lw_fit_leaves, its note
+ * telling where it comes from. Batches stay with the leaf they had. NULL where there was not enough data. */
+LwSeason *lw_fit_save         (const LwFit       *fit,
+                               const LwSeason    *season,
+                               const LwFitSaveAs *as);     /* (nullable) */
+
+/* (transfer full) the name of the new profile of `from` where nobody says otherwise. */
+char     *lw_fit_new_name     (const LwSeason    *season,
+                               const LwProfile   *from);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwFit, lw_fit_free)

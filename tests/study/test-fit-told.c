@@ -102,7 +102,7 @@ test_one_weight (void)
       g_assert_cmpuint (fit->n_points, ==, 1);
       g_assert_false (fit->enough);
       assert_said (fit, LW_FIT_FEW_POINTS, "Not enough data");
-      g_assert_null (lw_fit_save (fit, part));
+      g_assert_null (lw_fit_save (fit, part, NULL));
     }
 }
 
@@ -320,7 +320,7 @@ test_save (void)
 {
   g_autoptr (LwSeason) weighed = weighed_season (0.2);
   g_autoptr (LwFit) fit = fit_made_fit (weighed, lw_fit_usual ());
-  g_autoptr (LwSeason) once = lw_fit_save (fit, weighed), twice = lw_fit_save (fit, once);
+  g_autoptr (LwSeason) once = lw_fit_save (fit, weighed, NULL), twice = lw_fit_save (fit, once, NULL);
   const LwProfile *leaf = lw_season_profile (once, LEAF "-fitted"), *again = lw_season_profile (twice, LEAF "-fitted-2");
   g_autoptr (GError) error = NULL;
   double start, value, by;
@@ -340,7 +340,7 @@ test_save (void)
   g_assert_cmpfloat_with_epsilon (by, value * fit->params[0].error, 1e-15);
   g_assert_cmpfloat_with_epsilon (leaf->law.cut_m_s, value, 1e-3 * value);
   g_assert_nonnull (strstr (leaf->note, "Large leaf"));
-  g_assert_nonnull (strstr (leaf->note, "of: 1; 2; 3; 4\n"));
+  g_assert_nonnull (strstr (leaf->note, "of: 1 (1 Jan 1970); 2 (1 Jan 1970); 3 (1 Jan 1970); 4 (1 Jan 1970)\n"));
   g_assert_nonnull (strstr (leaf->note, "openness of the skin (g-cut): 0.00021 → "));
   g_assert_nonnull (strstr (leaf->note, " ± "));
 }
