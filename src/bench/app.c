@@ -26,6 +26,7 @@ static const struct
   { "win.reach-aims", { "<Control>e" } },
   { "win.repeat-batch", { "<Control>r" } },
   { "win.rename-batch", { "F2" } },
+  { "win.fit-leaf", { "<Control><Shift>f" } },
   { "win.by-clock", { "<Control>k" } },
   { "window.close", { "<Control>w" } },
   { "app.quit", { "<Control>q" } },

@@ -1,6 +1,7 @@
 /* Actions on a batch as a whole: repeat, rename, remove. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/ask.h"
+#include "bench/fit-window.h"
 #include "bench/leaf-window.h"
 #include "bench/window-private.h"
 #include "season/document.h"
@@ -74,6 +75,14 @@ edit_leaf (GSimpleAction *action,
   lw_leaf_window_open (data, LW_WINDOW (data)->session);
 }
 
+static void
+fit_leaf (GSimpleAction *action,
+          GVariant      *target,
+          gpointer       data)
+{
+  lw_fit_window_open (data, LW_WINDOW (data)->session);
+}
+
 void
 lw_window_add_batch_actions (LwWindow *self)
 {
@@ -81,6 +90,7 @@ lw_window_add_batch_actions (LwWindow *self)
     { .name = "repeat-batch", .activate = repeat_batch },
     { .name = "rename-batch", .activate = rename_batch },
     { .name = "edit-leaf", .activate = edit_leaf },
+    { .name = "fit-leaf", .activate = fit_leaf },
     { .name = "remove-batch", .activate = remove_batch },
   };
 

@@ -81,6 +81,7 @@ season_cb (LwWindow *self)
   enable (self, "repeat-batch", some && lw_session_season (self->session)->n_batches < LW_MAX_BATCHES);
   enable (self, "rename-batch", some);
   enable (self, "edit-leaf", some);
+  enable (self, "fit-leaf", some);
   enable (self, "remove-batch", some);
   show_undo (self->undo_button, _ ("Undo"), undo);
   show_undo (self->redo_button, _ ("Redo"), redo);
