@@ -140,7 +140,8 @@ lw_fit_answer_show (LwFitWindow *self,
   gtk_box_append (GTK_BOX (self->table), lw_fit_table_new (fit));
   lw_fit_keep_show (self);
   lw_fit_answer_refresh (self);
-  gtk_stack_set_visible_child_name (GTK_STACK (self->pages), "answer");
+  gtk_widget_set_visible (self->words, FALSE);
+  gtk_widget_set_visible (self->found, TRUE);
   g_clear_pointer (&last, lw_fit_free);
 }
 
@@ -234,15 +235,16 @@ found_new (LwFitWindow *self)
 GtkWidget *
 lw_fit_answer_new (LwFitWindow *self)
 {
-  GtkWidget *words = lw_fit_label (_ (before_words), NULL);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
-  self->pages = gtk_stack_new ();
-  gtk_label_set_max_width_chars (GTK_LABEL (words), 70);
-  gtk_widget_set_valign (words, GTK_ALIGN_START);
-  gtk_stack_add_named (GTK_STACK (self->pages), words, "words");
-  gtk_stack_add_named (GTK_STACK (self->pages), found_new (self), "answer");
-  gtk_widget_set_hexpand (self->pages, TRUE);
-  gtk_widget_add_css_class (self->pages, "fit-answer");
+  self->words = lw_fit_label (_ (before_words), NULL);
+  self->found = found_new (self);
+  gtk_label_set_max_width_chars (GTK_LABEL (self->words), 70);
+  gtk_widget_set_visible (self->found, FALSE);
+  gtk_box_append (GTK_BOX (box), self->words);
+  gtk_box_append (GTK_BOX (box), self->found);
+  gtk_widget_set_hexpand (box, TRUE);
+  gtk_widget_add_css_class (box, "fit-answer");
 
-  return self->pages;
+  return box;
 }

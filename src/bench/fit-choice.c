@@ -9,8 +9,7 @@
 #include "study/fit-tells.h"
 #include "study/fit-words.h"
 
-#define WIDTH 350
-#define DETAIL_CHARS 44 /* no wider, however much is told */
+#define WIDTH 372
 
 static gboolean
 is_on (GtkWidget *tick)
@@ -50,7 +49,6 @@ tick_new (LwFitWindow *self,
   GtkWidget *tick = gtk_check_button_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
   *detail = lw_fit_label ("", "batch-detail");
-  gtk_label_set_max_width_chars (GTK_LABEL (*detail), DETAIL_CHARS);
   gtk_box_append (GTK_BOX (box), lw_fit_label (name, NULL));
   gtk_box_append (GTK_BOX (box), *detail);
   gtk_check_button_set_child (GTK_CHECK_BUTTON (tick), box);
@@ -233,7 +231,8 @@ lw_fit_choice_new (LwFitWindow *self)
     }
 
   gtk_widget_add_css_class (box, "fit-ticks");
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  /* Always the same width, however much is told. */
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_AUTOMATIC, GTK_POLICY_AUTOMATIC);
   gtk_widget_set_size_request (scrolled, WIDTH, -1);
   gtk_widget_set_vexpand (scrolled, TRUE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), box);

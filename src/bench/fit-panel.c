@@ -264,7 +264,7 @@ draw (LwFitPanel *self,
     { self->curves[0], self->minutes, self->n, NULL, _ ("before"), palette->faint, 1 },
     { self->curves[1], self->minutes, self->n, NULL, _ ("after"), palette->curve[self->of], 0 },
   };
-  double line = lw_letter_line (&letter) + 4;
+  double line = lw_letter_line (&letter) + 4, ruler = ceil (RULER * lw_letter_scale (&letter));
   LwPanelLook look;
   LwAxis axis;
   LwScale scale;
@@ -280,9 +280,9 @@ draw (LwFitPanel *self,
   draw_steps (self, cr, &scale, &letter, palette);
   cairo_save (cr);
   cairo_translate (cr, 0, line);
-  lw_ruler_draw (cr, width, RULER, &scale, &letter, palette);
-  cairo_translate (cr, 0, RULER);
-  lw_panel_draw (cr, width, height - line - RULER, &look, &axis, &letter, palette);
+  lw_ruler_draw (cr, width, ruler, &scale, &letter, palette);
+  cairo_translate (cr, 0, ruler);
+  lw_panel_draw (cr, width, height - line - ruler, &look, &axis, &letter, palette);
   cairo_restore (cr);
 }
 
@@ -318,10 +318,11 @@ lw_fit_panel_measure (GtkWidget     *widget,
                       int           *natural_baseline)
 {
   LwFitPanel *self = LW_FIT_PANEL (widget);
+  LwLetter letter = lw_look_letter (widget);
   int least = self->n > 0 ? (int) ceil (lw_scale_least_width (self->minutes, self->n) + 2 * INSET) : 1;
 
-  *minimum = orientation == GTK_ORIENTATION_VERTICAL ? LEAST_HEIGHT : least;
-  *natural = orientation == GTK_ORIENTATION_VERTICAL ? USUAL_HEIGHT : least;
+  *minimum = orientation == GTK_ORIENTATION_VERTICAL ? (int) ceil (LEAST_HEIGHT * lw_letter_scale (&letter)) : least;
+  *natural = MAX (*minimum, orientation == GTK_ORIENTATION_VERTICAL ? USUAL_HEIGHT : least);
 }
 
 static void

@@ -34,7 +34,10 @@ line_new (Columns    *columns,
     {
       GtkWidget *cell = gtk_label_new (cells[i]);
 
+      /* Numbers and their signs are read from the left everywhere. */
       gtk_label_set_xalign (GTK_LABEL (cell), i == COLUMN_NAME ? 0 : 1);
+      if (i != COLUMN_NAME)
+        gtk_widget_set_direction (cell, GTK_TEXT_DIR_LTR);
       gtk_widget_add_css_class (cell, css_class);
       gtk_size_group_add_widget (columns->columns[i], cell);
       gtk_box_append (GTK_BOX (line), cell);

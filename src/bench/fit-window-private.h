@@ -31,7 +31,8 @@ typedef struct
 
   /* fit-answer.c */
   LwFit *fit;                           /* (nullable) */
-  GtkWidget *pages;
+  GtkWidget *words;                     /* until there is one */
+  GtkWidget *found;
   GtkWidget *changed;
   GtkWidget *said;
   GtkWidget *warnings;

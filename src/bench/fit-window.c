@@ -242,7 +242,7 @@ window_new (LwFitWindow *self,
   gtk_window_set_title (GTK_WINDOW (self->window), _ ("Fit the leaf"));
   gtk_window_set_transient_for (GTK_WINDOW (self->window), parent);
   gtk_window_set_destroy_with_parent (GTK_WINDOW (self->window), TRUE);
-  gtk_window_set_default_size (GTK_WINDOW (self->window), 1180, 640);
+  gtk_window_set_default_size (GTK_WINDOW (self->window), 1180, 680);
   gtk_widget_add_css_class (self->window, "bench");
   gtk_widget_insert_action_group (self->window, "win", G_ACTION_GROUP (parent));
   add_shortcut (shortcuts, GDK_KEY_Escape, 0, gtk_callback_action_new (escape_cb, self, NULL));
@@ -292,6 +292,8 @@ lw_fit_window_open (GtkWindow *parent,
 
   sides = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
   left = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  /* What grows in it must not make it grow. */
+  gtk_widget_set_hexpand (left, FALSE);
   gtk_widget_add_css_class (left, "fit-choice");
   gtk_box_append (GTK_BOX (left), lw_fit_choice_new (self));
   gtk_box_append (GTK_BOX (left), running_new (self));

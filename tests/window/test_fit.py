@@ -1,0 +1,236 @@
+"""The window that fits the leaf, by pointer and keys: it finds the leaf that the command line finds, can be stopped, says
+where there is not enough data, and saves a new leaf that can be taken back and used."""
+# SPDX-License-Identifier: GPL-3.0-or-later
+import csv
+import os
+import re
+import subprocess
+import time
+import xml.etree.ElementTree as ElementTree
+
+import tap
+from bench import CLI, NS, Bench
+from desk import ask
+
+BATCH = "12 long wither, gentle pan"
+PLANNED = "15 as 12, for the buyer"
+ROW = re.compile(r"^(.+): before (\S+), after (\S+) ± (\S+)(?: (.+))?, ([^,]+); decided by the weigh-ins: (\d+) %$")
+desk = Bench().open(batch=BATCH)
+
+
+def window():
+    return next((w for w in desk.windows() if desk.name_of(w) == "Fit the leaf"), None)
+
+
+def get(role, name, seconds=10):
+    return desk.wait_for(lambda: window() and desk.find(role, name, window()), "%s %r" % (role, name), seconds)
+
+
+def gone(role, name):
+    desk.wait_for(lambda: not showing(role, name), "%r to go" % name)
+
+
+def showing(role, name):
+    """What is on the screen: not what is in something that is hidden."""
+    def go(node):
+        if desk.has(node, "visible"):
+            yield node
+            for child in desk.children(node):
+                yield from go(child)
+    return [n for n in go(window()) if ask(n.get_role_name) == role and re.search(name, desk.name_of(n))]
+
+
+def press(name):
+    """A click; the button must be able to take it."""
+    button = get("push button", name)
+    desk.wait_for(lambda: desk.has(button, "sensitive"), "%r to be of use" % name)
+    desk.click(button)
+
+
+def done(seconds=60):
+    get("label", re.compile("^Done"), seconds)
+
+
+def command(*arguments):
+    told = subprocess.run([CLI, "fit", desk.path, "--csv", *arguments], stdout=subprocess.PIPE, text=True, check=True)
+    return list(csv.DictReader(told.stdout.splitlines()))
+
+
+def table():
+    """What the rows of the table say to a screen reader: name, before, after, error, unit, change, decided."""
+    rows = [ROW.match(desk.name_of(n)) for n in desk.find_all("list item", None, window())]
+    return [r.groups() for r in rows if r]
+
+
+def leaves():
+    return {e.get("id"): e for e in ElementTree.parse(desk.path).getroot().iter(NS + "leaf")}
+
+
+def leaf_of(batch):
+    return next(b.get("leaf") for b in ElementTree.parse(desk.path).getroot().iter(NS + "batch") if b.get("name") == batch)
+
+
+def has_place(name):
+    """Whether the focus is on it."""
+    return desk.has(get(None, name), "focused")
+
+
+def tab_to(node):
+    """Goes there by Tab, which scrolls it into sight."""
+    for _ in range(40):
+        if desk.has(node, "focused"):
+            return
+        desk.key("Tab")
+        time.sleep(0.03)
+    raise AssertionError("Tab never reached " + desk.name_of(node))
+
+
+@tap.case
+def opens_by_menu_and_tells_the_batches():
+    """From the menu by keys; made batches of the leaf in hand are ticked, planned ones greyed with the reason"""
+    desk.key("F10")
+    desk.get("menu item", re.compile("^Fit the leaf"))
+    desk.key("f")
+    ticked = [desk.name_of(n) for n in desk.find_all("check box", re.compile(r"^\d+ "), get(None, "Fit the leaf"))
+              if desk.has(n, "checked")]
+    tap.equal([t.split()[0] for t in ticked], ["1", "2", "11", "12"], "the ticks")
+    told = get("check box", BATCH).get_description()
+    for words in ("10 Apr 2026", "Upper Terrace", "weight × 4", "leaf temperature × 1"):
+        assert words in told, told
+    planned = get("check box", PLANNED)
+    assert not desk.has(planned, "sensitive") and "only planned" in planned.get_description()
+    skin = get("check box", "openness of the skin")
+    assert desk.has(skin, "checked") and "0.00017 m/s ± 30 %" in skin.get_description(), skin.get_description()
+    assert not desk.has(get("check box", "pan contact"), "checked")
+
+
+@tap.case
+def stops_midway():
+    """All batches, each foretold, take a while: Stop ends it, and nothing is there"""
+    press("All")
+    desk.click(get("check box", "Foretell each batch from the others"))
+    press("Fit")
+    desk.get("label", re.compile("^Fitting"))
+    press("Stop")
+    get("label", "Stopped; nothing was found.")
+    assert showing("push button", "^Fit$") and not showing("push button", "Save as a new leaf") and not table()
+
+
+@tap.case
+def finds_what_the_command_finds():
+    """The table says what leafwend-cli fit prints of the same batches: before, after, errors, share decided"""
+    press("None")
+    get("label", "Tick a batch that was weighed.")
+    assert not desk.has(get("push button", "Fit"), "sensitive")
+    desk.click(get("check box", "1 strong pan, first leaf"))
+    for name in ("2 long wither, covered", "11 tumbled, light roast", BATCH):
+        tab_to(get("check box", name))
+        desk.key("space")
+    press("Fit")
+    done()
+    expected = command("--leaf", "upper-terrace")
+    found = table()
+    tap.equal(len(found), len(expected), "the rows")
+    for (_, before, after, error, unit, _, decided), row in zip(found, expected):
+        tap.equal((float(before), float(after), float(error)),
+                  tuple(float("%.*g" % (n, float(row[k]))) for n, k in ((4, "start"), (4, "value"), (2, "value_error"))),
+                  row["parameter"])
+        tap.equal((unit or "", int(decided)), (row["unit"], round(100 * float(row["decided"]))), row["parameter"])
+    get("label", re.compile(r"It foretells an unseen batch to within [\d.]+ times the instruments' errors"))
+    get("label", re.compile("cannot tell “openness of the skin” and “torn share” apart"))
+
+
+@tap.case
+def curves_step_by_keys():
+    """The picture begins with the batch in hand; arrows go to other batches and quantities, as the buttons say"""
+    panel = get("image", "Before and after: %s, Moisture" % BATCH)
+    assert re.search(r"Step 1, 6 h: weight 7.2 ± 0.02 kg, before [\d.]+, after [\d.]+\.", panel.get_description())
+    desk.click(panel)
+    desk.key("Left", "Down")
+    get("image", "Before and after: 11 tumbled, light roast, Oxidation")
+    get("label", re.compile("^3 of 4: 11 tumbled, light roast. 7 weigh-ins"))
+    desk.click(get("push button", "Weight"))
+    get("image", "Before and after: 11 tumbled, light roast, Weight")
+    press("The next batch (Right)")
+    get("image", "Before and after: %s, Weight" % BATCH)
+    assert not desk.has(get("push button", "The next batch (Right)"), "sensitive")
+
+
+@tap.case
+def saves_and_takes_back():
+    """Save is one edit under the name that was typed; undo and redo take it and give it back"""
+    name = get("text", "name of the new leaf, from “Upper Terrace”")
+    assert not showing("push button", "^Use it for")
+    desk.click(name)
+    desk.key("ctrl+a")
+    desk.type("Upper Terrace")
+    get("label", "Another leaf has that name.")
+    assert not desk.has(get("push button", "Save as a new leaf"), "sensitive")
+    desk.key("End")
+    desk.type(" as weighed")
+    press("Save as a new leaf")
+    desk.wait_for(lambda: showing("push button", "^Use it for"), "the offer to use it")
+    get("label", re.compile("^Saved as a new leaf"))
+    desk.key("ctrl+z")
+    gone("label", "^Saved as a new leaf")
+    assert not showing("push button", "^Use it for")
+    desk.key("ctrl+shift+z")
+    get("label", re.compile("^Saved as a new leaf"))
+    desk.key("ctrl+s")
+    desk.wait_for(lambda: not desk.is_changed(), "the save")
+    new = leaves()["upper-terrace-fitted"]
+    tap.equal(new.get("name"), "Upper Terrace as weighed", "the name")
+    note = new.find(NS + "note").text
+    for words in ("12 long wither, gentle pan (10 Apr 2026)", "openness of the skin (g-cut): 0.00017 → ", "Fitted on "):
+        assert words in note, note
+    skin = next(r for r in command("--leaf", "upper-terrace") if r["parameter"] == "g-cut")
+    assert abs(float(new.find(NS + "law").get("g-cut")) / float(skin["value"]) - 1) < 1e-3
+    subprocess.run([CLI, "check", "--quiet", desk.path], check=True)
+    tap.equal((leaf_of(BATCH), leaf_of(PLANNED)), ("upper-terrace", "upper-terrace"), "the batches' leaves")
+
+
+@tap.case
+def uses_it_where_asked():
+    """Planned batches get the new leaf by one edit; then the one in hand, and what was fitted counts as changed"""
+    press(re.compile("^Use it for the 1 planned batch"))
+    desk.key("ctrl+s")
+    desk.wait_for(lambda: leaf_of(PLANNED) == "upper-terrace-fitted", "the planned batch's leaf")
+    tap.equal(leaf_of(BATCH), "upper-terrace", "the leaf of the one in hand")
+    assert not showing("push button", "Fit again")
+    press("Use it for “%s”" % BATCH)
+    desk.wait_for(lambda: showing("label", "^The season has changed since"), "the notice")
+    desk.key("ctrl+z")
+    gone("label", "^The season has changed since")
+
+
+@tap.case
+def one_weight_is_not_enough():
+    """One batch with one weight: said, nothing can be saved, and that is said"""
+    desk.key("Escape")
+    desk.wait_for(lambda: window() is None, "the window to close")
+    tree = ElementTree.parse(desk.path)
+    ElementTree.register_namespace("", NS[1:-1])
+    for batch in tree.getroot().iter(NS + "batch"):
+        kept = 1 if batch.get("name") == BATCH else 0
+        for step in batch.iter(NS + "step"):
+            for seen in step.findall(NS + "weigh-in"):
+                if not kept or seen.get("of") != "weight-kg":
+                    step.remove(seen)
+                else:
+                    kept -= 1
+    tree.write(os.path.join(desk.folder, "one.leafwend"), encoding="utf-8", xml_declaration=True)
+    desk.path = os.path.join(desk.folder, "one.leafwend")
+    desk.start(os.environ["LEAFWEND"], [desk.path])
+    desk.wait_for(desk.blocks, "the blocks")
+    desk.choose(BATCH)
+    desk.key("ctrl+shift+f")
+    assert "nothing was weighed" in get("check box", "2 long wither, covered").get_description()
+    desk.wait_for(lambda: has_place("Fit"), "focus on the button that runs it")
+    desk.key("Return")
+    done()
+    get("label", re.compile("Not enough data: 1 weigh-in cannot decide all that may differ"))
+    get("label", "Nothing can be saved: not enough data.")
+    assert not desk.has(get("push button", "Save as a new leaf"), "sensitive")
+
+
+tap.main(desk.tree)
