@@ -107,15 +107,16 @@ on_cb (LwFitWindow *self)
 static void
 show_warnings (LwFitWindow *self)
 {
-  lw_fit_clear (self->warnings);
+  g_autoptr (GString) words = g_string_new (NULL);
+
   for (guint i = 0; i < self->fit->n_warnings; i++)
     {
       g_autofree char *said = lw_fit_warning_say (self->fit, &self->fit->warnings[i]);
-      /* Translators: before a warning */
-      g_autofree char *words = g_strdup_printf (_ ("⚠ %s"), said);
 
-      gtk_box_append (GTK_BOX (self->warnings), lw_fit_label (words, "fit-warning"));
+      g_string_append_printf (words, i > 0 ? "\n⚠ %s" : "⚠ %s", said);
     }
+  gtk_label_set_label (GTK_LABEL (self->warnings), words->str);
+  gtk_widget_set_visible (self->warnings, words->len > 0);
 }
 
 void
@@ -212,7 +213,7 @@ found_new (LwFitWindow *self)
 
   self->changed = changed_new (self);
   self->said = lw_fit_label ("", "fit-said");
-  self->warnings = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
+  self->warnings = lw_fit_label ("", "fit-warning");
   self->table = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (wide), GTK_POLICY_AUTOMATIC, GTK_POLICY_NEVER);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (wide), self->table);

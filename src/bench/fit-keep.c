@@ -5,6 +5,8 @@
 #include "season/document.h"
 #include "season/text.h"
 
+#define MOST_HIGH 116 /* of the names; then they scroll */
+
 /* (transfer none) (nullable) what the leaf was saved as, where the season still has it. */
 static const char *
 kept_for (LwFitWindow *self,
@@ -227,8 +229,14 @@ lw_fit_keep_new (LwFitWindow *self)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6), *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
 
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+
   self->names = gtk_box_new (GTK_ORIENTATION_VERTICAL, 4);
-  gtk_box_append (GTK_BOX (row), self->names);
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), MOST_HIGH);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->names);
+  gtk_box_append (GTK_BOX (row), scrolled);
   self->save = lw_fit_button (self, row, _ ("Save as a new leaf"), G_CALLBACK (save_cb));
   gtk_widget_set_valign (self->save, GTK_ALIGN_START);
   self->keep_said = lw_fit_label ("", NULL);

@@ -9,7 +9,7 @@ import time
 import xml.etree.ElementTree as ElementTree
 
 import tap
-from bench import CLI, NS, Bench
+from bench import CLI, DATA, NS, Bench
 from desk import ask
 
 BATCH = "12 long wither, gentle pan"
@@ -75,6 +75,16 @@ def has_place(name):
     return desk.has(get(None, name), "focused")
 
 
+def hidden(parameter):
+    """By how much the leaf that the demo's weigh-ins were drawn from differs, as its generator has it."""
+    with open(os.path.join(DATA, "demo", "garden.c"), encoding="utf-8") as file:
+        told = file.read()
+    laws = dict(re.findall(r'\{ "([a-z-]+)", ([\d.]+) \}', told[:told.index("demo_plot (")].split("} hidden_laws[] = {")[1]))
+    if parameter == "fresh-moisture":
+        return float(re.search(r"hidden_points\[DEMO_N_PLOTS\] = \{ ([\d.-]+)", told)[1])
+    return float(laws.get(parameter, 1))
+
+
 def tab_to(node):
     """Goes there by Tab, which scrolls it into sight."""
     for _ in range(40):
@@ -118,7 +128,7 @@ def stops_midway():
 
 @tap.case
 def finds_what_the_command_finds():
-    """The table says what leafwend-cli fit prints of the same batches: before, after, errors, share decided"""
+    """The table says what leafwend-cli fit prints of the same batches, and finds the hidden leaf within two errors"""
     press("None")
     get("label", "Tick a batch that was weighed.")
     assert not desk.has(get("push button", "Fit"), "sensitive")
@@ -136,6 +146,9 @@ def finds_what_the_command_finds():
                   tuple(float("%.*g" % (n, float(row[k]))) for n, k in ((4, "start"), (4, "value"), (2, "value_error"))),
                   row["parameter"])
         tap.equal((unit or "", int(decided)), (row["unit"], round(100 * float(row["decided"]))), row["parameter"])
+    for (_, _, _, _, _, change, _), row in zip(found, expected):
+        value, error = (float(n) for n in re.match(r"(?:× )?([+-]?[\d.]+) ± ([\d.]+)", change).groups())
+        assert abs(value - hidden(row["parameter"])) < 2 * error, (row["parameter"], change)
     get("label", re.compile(r"It foretells an unseen batch to within [\d.]+ times the instruments' errors"))
     get("label", re.compile("cannot tell “openness of the skin” and “torn share” apart"))
 
