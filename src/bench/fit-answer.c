@@ -208,7 +208,7 @@ curves_new (LwFitWindow *self)
 static GtkWidget *
 found_new (LwFitWindow *self)
 {
-  GtkWidget *page = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
+  GtkWidget *page = lw_fit_group (_ ("What was found"), 8), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
   GtkWidget *scrolled = gtk_scrolled_window_new (), *wide = gtk_scrolled_window_new ();
 
   self->changed = changed_new (self);

@@ -114,7 +114,7 @@ show_priors (LwFitWindow *self)
       gboolean has = some_leaf_has (self, i);
 
       /* Translators: how much is expected, and what more of it means */
-      words = has ? g_strdup_printf (_ ("%s. More of it: %s"), prior, _ (lw_fit_row (i)->meaning))
+      words = has ? g_strdup_printf (_ ("%s. If more: %s"), prior, _ (lw_fit_row (i)->meaning))
                   : g_strdup (_ ("No part of this leaf stands apart so."));
       gtk_widget_set_sensitive (self->free[i], has);
       set_detail (self->free[i], self->priors[i], words);

@@ -5,6 +5,7 @@
 #include "season/document.h"
 #include "season/text.h"
 
+#define SAID_DOWN 8   /* to be in line with the button */
 #define MOST_HIGH 116 /* of the names; then they scroll */
 
 /* (transfer none) (nullable) what the leaf was saved as, where the season still has it. */
@@ -241,6 +242,8 @@ lw_fit_keep_new (LwFitWindow *self)
   gtk_widget_set_valign (self->save, GTK_ALIGN_START);
   self->keep_said = lw_fit_label ("", NULL);
   gtk_widget_set_hexpand (self->keep_said, TRUE);
+  gtk_widget_set_valign (self->keep_said, GTK_ALIGN_START);
+  gtk_widget_set_margin_top (self->keep_said, SAID_DOWN);
   gtk_box_append (GTK_BOX (row), self->keep_said);
   gtk_box_append (GTK_BOX (box), row);
 

@@ -58,6 +58,9 @@ typedef struct
 /* fit-window.c */
 GtkWidget *lw_fit_label           (const char   *text,
                                    const char   *css_class); /* (nullable) */
+/* A column of widgets that a screen reader finds by name. */
+GtkWidget *lw_fit_group           (const char   *name,
+                                   int           spacing);
 GtkWidget *lw_fit_button          (LwFitWindow  *self,
                                    GtkWidget    *box,
                                    const char   *label,

@@ -23,6 +23,18 @@ lw_fit_label (const char *text,
 }
 
 GtkWidget *
+lw_fit_group (const char *name,
+              int         spacing)
+{
+  GtkWidget *box = g_object_new (GTK_TYPE_BOX, "orientation", GTK_ORIENTATION_VERTICAL, "spacing", spacing,
+                                 "accessible-role", GTK_ACCESSIBLE_ROLE_GROUP, NULL);
+
+  gtk_accessible_update_property (GTK_ACCESSIBLE (box), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+
+  return box;
+}
+
+GtkWidget *
 lw_fit_button (LwFitWindow *self,
                GtkWidget   *box,
                const char  *label,
@@ -291,7 +303,7 @@ lw_fit_window_open (GtkWindow *parent,
   window_new (self, parent);
 
   sides = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 0);
-  left = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  left = lw_fit_group (_ ("What is fitted"), 0);
   /* What grows in it must not make it grow. */
   gtk_widget_set_hexpand (left, FALSE);
   gtk_widget_add_css_class (left, "fit-choice");
