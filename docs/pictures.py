@@ -126,7 +126,7 @@ def fit():
         desk.get("push button", "Fit")
         take(desk, "guide/fit-1.png", rest=False)
         desk.key("Return")
-        desk.get("label", "Done.", seconds=60)
+        desk.get("status bar", "Done.", seconds=60)
         take(desk, "guide/fit-2.png", rest=False)
         tell_fit(desk)
         torn = desk.get("check box", "torn share")

@@ -62,6 +62,7 @@ say (LwFitWindow *self,
      const char  *words)
 {
   gtk_label_set_label (GTK_LABEL (self->state), words);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->state), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
 }
 
 void
@@ -219,7 +220,8 @@ running_new (LwFitWindow *self)
                                                    "foretold; takes about twice as long"));
   self->progress = gtk_progress_bar_new ();
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->progress), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Work done"), -1);
-  self->state = lw_fit_label ("", "small");
+  self->state = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_STATUS, "wrap", TRUE, "xalign", 0.0f,
+                              NULL);
   gtk_box_append (GTK_BOX (box), self->leave_out);
   gtk_box_append (GTK_BOX (box), self->progress);
   gtk_box_append (GTK_BOX (box), self->state);

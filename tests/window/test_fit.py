@@ -63,7 +63,7 @@ def press(name, where=FITTED):
 
 
 def done():
-    desk.wait_for(lambda: desk.find("label", re.compile("^Done"), side(FITTED)), "the fit", 60)
+    desk.wait_for(lambda: desk.find("status bar", re.compile("^Done"), side(FITTED)), "the fit", 60)
 
 
 def command(*arguments):
@@ -134,7 +134,7 @@ def stops_midway():
     press("Fit")
     desk.wait_for(lambda: desk.has(stop, "sensitive"), "Stop to be of use")
     desk.click(stop)
-    get("label", "Stopped; nothing was found.")
+    get("status bar", "Stopped; nothing was found.")
     assert not any(desk.name_of(node) == FOUND for node in desk.walk(window()))
 
 
@@ -142,7 +142,7 @@ def stops_midway():
 def finds_what_the_command_finds():
     """The table says what leafwend-cli fit prints of the same batches, and finds the hidden leaf within two errors"""
     press("None")
-    get("label", "Tick a batch that was weighed.")
+    get("status bar", "Tick a batch that was weighed.")
     assert not desk.has(get("push button", "Fit"), "sensitive")
     desk.click(get("check box", "1 strong pan, first leaf"))
     for name in ("2 long wither, covered", "11 tumbled, light roast", BATCH):
