@@ -120,6 +120,7 @@ def fit():
     with Maker().open() as desk:
         desk.click(desk.get(None, "Find batches"))
         desk.type("buyer")
+        desk.wait_for(lambda: desk.find("label", "1 strong pan, first leaf") is None, "the batches found")
         desk.choose("15 as 12, for the buyer")
         tell(desk, "batch 15 with the leaf as it was")
         desk.key("ctrl+shift+f")
