@@ -6,8 +6,8 @@
 #include <stdio.h>
 #include <string.h>
 
-#include "cli/listing.h"
 #include "season/document.h"
+#include "season/listing.h"
 #include "season/text.h"
 #include "study/fit-words.h"
 

@@ -3,7 +3,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "cli/command.h"
 
-#include "cli/listing.h"
+#include "season/listing.h"
 #include "season/text.h"
 
 static void

@@ -4,8 +4,8 @@
 
 #include <math.h>
 
-#include "cli/listing.h"
 #include "season/csv.h"
+#include "season/listing.h"
 #include "season/text.h"
 
 #define LEAST_TOLD 0.005

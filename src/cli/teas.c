@@ -6,7 +6,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "cli/listing.h"
+#include "season/listing.h"
 #include "season/shipped.h"
 #include "season/text.h"
 

@@ -37,6 +37,7 @@ static const LwPalette paper = {
     [LW_NEARLY_DRY] = INK (9a5a00),
     [LW_ROASTED] = INK (8a3b2a),
   },
+  .over = { INK (b84f00), INK (0072b2), INK (00795a), INK (a34a7b), INK (8f6000) },
 };
 
 static const LwPalette night = {
@@ -68,6 +69,7 @@ static const LwPalette night = {
     [LW_NEARLY_DRY] = INK (e0b070),
     [LW_ROASTED] = INK (e09080),
   },
+  .over = { INK (f08a45), INK (56b4e9), INK (35c49a), INK (dd93bb), INK (d6cb45) },
 };
 
 static const LwPalette print = {
@@ -85,6 +87,7 @@ static const LwPalette print = {
   .less = INK (404040),
   .more = INK (404040),
   .curve = { [LW_MOISTURE ... LW_ROASTED] = INK (000000) },
+  .over = { INK (000000), INK (404040), INK (000000), INK (404040), INK (000000) },
 };
 
 const LwPalette *

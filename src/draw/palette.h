@@ -13,6 +13,9 @@ typedef struct
   double r, g, b, a;
 } LwInk;
 
+/* Batches laid over in strong colours; more of them are thin and told apart by dash and word. */
+#define LW_N_OVER 5
+
 typedef struct
 {
   LwInk desk;      /* behind everything */
@@ -29,6 +32,7 @@ typedef struct
   LwInk less;      /* the two ends of a scale of changes: blue and vermilion of Okabe and Ito */
   LwInk more;
   LwInk curve[LW_N_QUANTITIES];
+  LwInk over[LW_N_OVER];
 } LwPalette;
 
 const LwPalette *lw_palette     (gboolean     dark);

@@ -1,5 +1,5 @@
-/* The panel's lines: the band between parts, the batch before the change, other
- * batches, the parts and the mean. One path and one stroke each. */
+/* The panel's lines: the band between parts, the batch before the change, the parts
+ * and the mean. One path and one stroke each. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
 
@@ -14,19 +14,8 @@ typedef struct
 {
   const LwCurves *curves;
   const double *minutes; /* (nullable) its own steps' times; NULL: those of the columns */
-  const int *columns;    /* (nullable) */
   guint n;
 } Laid;
-
-static int
-column_of (const LwSpace *space,
-           const Laid    *laid,
-           guint          step)
-{
-  int column = laid->columns != NULL ? laid->columns[step] : (int) step;
-
-  return column < (int) space->look->scale->n ? column : -1;
-}
 
 /* The samples of one step, backwards for the way back round a band. */
 static void
@@ -38,13 +27,12 @@ trace_step (const LwSpace *space,
             LwTrace       *trace)
 {
   const LwScale *scale = space->look->scale;
-  guint column = (guint) column_of (space, laid, step);
   guint n;
   const double *minutes = lw_curves_minutes (laid->curves, step, &n);
   const double *values = lw_space_row (laid->curves, step, row);
-  double whole = laid->minutes != NULL ? laid->minutes[step] : scale->minutes[column];
-  double begin = lw_scale_x (scale, column, 0);
-  double end = lw_scale_x (scale, column, scale->minutes[column]);
+  double whole = laid->minutes != NULL ? laid->minutes[step] : scale->minutes[step];
+  double begin = lw_scale_x (scale, step, 0);
+  double end = lw_scale_x (scale, step, scale->minutes[step]);
   double slope = whole > 0 ? (end - begin) / whole : 0;
 
   for (guint i = 0; i < n; i++)
@@ -69,29 +57,11 @@ trace_row (const LwSpace *space,
            int            row)
 {
   LwTrace trace;
-  int last = -2;
 
+  lw_trace_begin (&trace, space->cr, off_of (space));
   for (guint step = 0; step < laid->n; step++)
-    {
-      int column = column_of (space, laid, step);
-
-      if (column >= 0 && column != last + 1)
-        {
-          if (last >= 0)
-            lw_trace_end (&trace);
-          cairo_new_sub_path (space->cr);
-        }
-      if (column < 0)
-        continue;
-
-      if (column != last + 1)
-        lw_trace_begin (&trace, space->cr, off_of (space));
-      trace_step (space, laid, step, row, FALSE, &trace);
-      last = column;
-    }
-
-  if (last >= 0)
-    lw_trace_end (&trace);
+    trace_step (space, laid, step, row, FALSE, &trace);
+  lw_trace_end (&trace);
 }
 
 static void
@@ -134,33 +104,16 @@ stroke_row (LwSpace    *space,
 }
 
 static void
-draw_overlays (LwSpace *space)
+draw_ghost (LwSpace *space)
 {
   const LwPanelLook *look = space->look;
+  Laid ghost = { .curves = look->ghost, .minutes = look->ghost_minutes };
 
-  if (look->ghost != NULL)
-    {
-      Laid ghost = {
-        .curves = look->ghost,
-        .minutes = look->ghost_minutes,
-        .n = MIN (MIN (look->ghost_n, lw_curves_n_steps (look->ghost)), look->scale->n),
-      };
+  if (look->ghost == NULL)
+    return;
 
-      stroke_row (space, &ghost, LW_ROW_MEAN, THIN_LINE, 0, space->palette->ghost);
-    }
-
-  for (guint i = 0; i < look->n_overlays; i++)
-    {
-      const LwPanelOverlay *overlay = &look->overlays[i];
-      Laid other = {
-        .curves = overlay->curves,
-        .minutes = overlay->minutes,
-        .columns = overlay->columns,
-        .n = MIN (overlay->n, lw_curves_n_steps (overlay->curves)),
-      };
-
-      stroke_row (space, &other, LW_ROW_MEAN, THIN_LINE + 0.3, overlay->dash, overlay->ink);
-    }
+  ghost.n = MIN (MIN (look->ghost_n, lw_curves_n_steps (look->ghost)), look->scale->n);
+  stroke_row (space, &ghost, LW_ROW_MEAN, THIN_LINE, 0, space->palette->ghost);
 }
 
 void
@@ -180,7 +133,8 @@ lw_space_lines (LwSpace *space)
 
   if (own.n > 0 && lw_curves_n_parts (look->curves) > 1 && look->spread == NULL)
     fill_band (space, &own);
-  draw_overlays (space);
+  draw_ghost (space);
+  lw_space_overlays (space);
   if (look->parts && own.n > 0)
     for (guint part = 0; part < lw_curves_n_parts (look->curves); part++)
       stroke_row (space, &own, (int) part, THIN_LINE, part + 1, space->ink);

@@ -31,9 +31,9 @@ has_aims (const LwSpace *space,
 }
 
 /* The last column leaves room for a bracket always, so that panels' axes line up. */
-static double
-words_in (const LwSpace *space,
-          guint          step)
+double
+lw_space_words_in (const LwSpace *space,
+                   guint          step)
 {
   if (has_aims (space, step))
     return WORD_IN + PAST_AIM + lw_space_edge_in (space, step);
@@ -125,7 +125,7 @@ draw_axis_word (LwSpace *space,
   LwBox box = { .y = lw_space_y (space, value) - height / 2, .height = height };
 
   lw_letter_size (space->cr, space->letter, SMALL, FALSE, text, &box.width, NULL);
-  box.x = lw_space_end_x (space, step, words_in (space, step), box.width);
+  box.x = lw_space_end_x (space, step, lw_space_words_in (space, step), box.width);
   if (mean_meets (space, step, &box))
     return;
 
@@ -304,32 +304,6 @@ draw_line_names (LwSpace *space,
     }
 }
 
-/* At the end of its last step that has a column here. */
-static void
-draw_overlay_name (LwSpace              *space,
-                   const LwPanelOverlay *overlay,
-                   double                axis_words)
-{
-  guint columns = space->look->scale->n;
-
-  for (guint step = MIN (overlay->n, lw_curves_n_steps (overlay->curves)); step-- > 0;)
-    {
-      guint column = overlay->columns != NULL ? (guint) overlay->columns[step] : step;
-      double in, end;
-      guint n;
-
-      if (column >= columns)
-        continue;
-
-      lw_curves_minutes (overlay->curves, step, &n);
-      end = lw_curves_values (overlay->curves, step, LW_ROW_MEAN)[n - 1];
-      in = words_in (space, column) + (column + 1 == columns ? axis_words : 0);
-      draw_line_name (space, column, in, lw_space_y (space, end), overlay->dash, overlay->ink,
-                      overlay->name);
-      return;
-    }
-}
-
 void
 lw_space_end_words (LwSpace *space)
 {
@@ -343,10 +317,8 @@ lw_space_end_words (LwSpace *space)
     axis_words = MAX (axis_words, space->taken[i].width);
 
   for (guint step = 0; step < n; step++)
-    draw_end_value (space, step, words_in (space, step) + (step + 1 == columns ? axis_words : 0));
+    draw_end_value (space, step, lw_space_words_in (space, step) + (step + 1 == columns ? axis_words : 0));
   if (n > 0)
-    draw_line_names (space, n - 1, words_in (space, n - 1) + (n == columns ? axis_words : 0));
-  for (guint i = 0; i < space->look->n_overlays; i++)
-    if (space->look->overlays[i].name != NULL)
-      draw_overlay_name (space, &space->look->overlays[i], axis_words);
+    draw_line_names (space, n - 1, lw_space_words_in (space, n - 1) + (n == columns ? axis_words : 0));
+  lw_space_labels (space, axis_words);
 }

@@ -16,10 +16,20 @@ typedef struct
   const double *minutes; /* its own step times */
   guint n;
   const int *columns;    /* (nullable) the column of each of its steps, -1: none; NULL: in order */
-  const char *name;      /* (nullable) at the line's end */
+  double begins;         /* by clock, where `columns` do not count: minutes from the batch's begin to its own */
+  const char *tag;       /* (nullable) a letter, at the line's end, and there */
+  const char *name;      /* (nullable) its name as far as there is room */
   LwInk ink;
   guint dash;            /* 0 unbroken; any number, the patterns repeat */
+  gboolean thin;         /* one of many */
 } LwPanelOverlay;
+
+/* The lines of the batches laid over, kept as a picture: while columns only shift and stretch, it is shifted and
+ * stretched with them, and no line is traced anew. */
+typedef struct _LwPanelKept LwPanelKept;
+LwPanelKept *lw_panel_kept_new  (void);
+void         lw_panel_kept_free (LwPanelKept *kept);
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwPanelKept, lw_panel_kept_free)
 
 /* A turning point on the mean's line. */
 typedef struct
@@ -45,6 +55,10 @@ typedef struct
   const char *reading;         /* (nullable) the value at the reading line, beside the name */
   const LwPanelOverlay *overlays; /* (nullable) */
   guint n_overlays;
+  double gutter;               /* room beyond the last column for their names, px; 0: they stand in the plot */
+  LwPanelKept *kept;           /* (nullable) where their picture is kept */
+  guint overlays_stamp;        /* another one: they are others, or lie elsewhere */
+  double pixels;               /* of the screen in a px, for what is kept; 0: one */
   const LwSpell *spells;       /* (nullable) night and rain behind the curves */
   guint n_spells;
   const LwPanelTurn *turns;    /* (nullable) */

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "draw/panel.h"
+#include "draw/trace.h"
 
 #define LW_SPACE_MOST_TAKEN 192
 
@@ -72,6 +73,18 @@ void     lw_space_over        (const LwSpace *space,
                                double      *high_y,
                                double      *low_y);
 
+/* How far inside the end edge of `step`'s column words begin: clear of brackets and points. */
+double   lw_space_words_in    (const LwSpace *space,
+                               guint        step);
+
+/* Where the line of an overlay ends: in which column, where, and whether at the end of the last. FALSE if none of it
+ * is here. */
+gboolean lw_space_overlay_end (const LwSpace *space,
+                               const LwPanelOverlay *overlay,
+                               guint       *column,
+                               LwSpot      *end,
+                               gboolean    *last);
+
 /* What a weigh-in at the edge between this step and the next takes there, px. */
 double   lw_space_edge_in     (const LwSpace *space,
                                guint        step);
@@ -95,15 +108,18 @@ double   lw_space_bracket_x   (const LwSpace *space,
 double   lw_space_end_value   (const LwSpace *space,
                                guint        step);
 
-/* What is drawn, in order (panel-spells.c, panel-bands.c, panel-lines.c, panel-marks.c,
- * panel-words.c, panel-turning.c). */
+/* What is drawn, in order (panel-spells.c, panel-bands.c, panel-lines.c, panel-over.c, panel-marks.c, panel-words.c,
+ * panel-labels.c, panel-turning.c). */
 void     lw_space_spells      (LwSpace     *space);
 void     lw_space_bands       (LwSpace     *space);
 void     lw_space_lines       (LwSpace     *space);
+void     lw_space_overlays    (LwSpace     *space);
 void     lw_space_aim_marks   (LwSpace     *space);
 void     lw_space_weigh_ins   (LwSpace     *space);
 void     lw_space_axis_words  (LwSpace     *space);
 void     lw_space_end_words   (LwSpace     *space);
 void     lw_space_band_names  (LwSpace     *space);
+void     lw_space_labels      (LwSpace     *space,
+                               double       axis_words);
 void     lw_space_turns       (LwSpace     *space);
 void     lw_space_head        (LwSpace     *space);

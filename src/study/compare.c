@@ -10,6 +10,8 @@
 /* Two moments nearer than this are one. */
 #define SAME_S 0.5
 
+#define SAMPLES 160 /* a step */
+
 static LwMoment
 end_of (const LwSide *side,
         guint         step)
@@ -23,19 +25,23 @@ end_of (const LwSide *side,
   };
 }
 
-static void
-add_pair (GArray       *rows,
-          const LwSide  sides[2],
-          int           a,
-          int           b)
+LwTrack *
+lw_compare_track (LwSeason *season,
+                  guint     batch,
+                  char    **failure)
 {
-  LwCompareRow row = { .clock_s = NAN };
+  g_autoptr (LwMarch) march = lw_march_new ();
+  g_autoptr (LwPlan) plan = lw_plan_new (season, batch);
+  g_autoptr (LwTrack) track = NULL;
 
-  if (a >= 0)
-    row.of[0] = end_of (&sides[0], (guint) a);
-  if (b >= 0)
-    row.of[1] = end_of (&sides[1], (guint) b);
-  g_array_append_val (rows, row);
+  g_assert (march != NULL && plan != NULL);
+  track = lw_plan_march (plan, march, (LwSampling) { .samples = SAMPLES });
+  if (!track->failure.failed)
+    return g_steal_pointer (&track);
+
+  *failure = lw_plan_failure_text (plan, season->batches[batch], track);
+
+  return NULL;
 }
 
 /* most[i, j]: how many pairs can be made of the steps from i of one and from j of the other. */
@@ -56,24 +62,71 @@ count_pairs (const LwBatch *a,
 }
 
 GArray *
-lw_compare_steps (const LwSide sides[2])
+lw_compare_pairs (const LwBatch *a,
+                  const LwBatch *b)
 {
-  const LwBatch *a = sides[0].batch, *b = sides[1].batch;
   g_autofree guint *most = count_pairs (a, b);
-  GArray *rows = g_array_new (FALSE, TRUE, sizeof (LwCompareRow));
+  GArray *pairs = g_array_new (FALSE, FALSE, sizeof (LwPair));
   guint wide = b->n_steps + 1, i = 0, j = 0;
 
   while (i < a->n_steps || j < b->n_steps)
     {
       gboolean both = i < a->n_steps && j < b->n_steps;
+      LwPair pair = { { -1, -1 } };
 
       if (both && a->steps[i].kind == b->steps[j].kind)
-        add_pair (rows, sides, (int) i++, (int) j++);
+        pair = (LwPair) { { (int) i++, (int) j++ } };
       else if (!both ? i < a->n_steps : most[(i + 1) * wide + j] >= most[i * wide + j + 1])
-        add_pair (rows, sides, (int) i++, -1);
+        pair.of[0] = (int) i++;
       else
-        add_pair (rows, sides, -1, (int) j++);
+        pair.of[1] = (int) j++;
+      g_array_append_val (pairs, pair);
     }
+
+  return pairs;
+}
+
+void
+lw_compare_columns (const LwBatch *one,
+                    const LwBatch *other,
+                    int           *columns)
+{
+  g_autoptr (GArray) pairs = lw_compare_pairs (one, other);
+
+  for (guint i = 0; i < pairs->len; i++)
+    {
+      const LwPair *pair = &g_array_index (pairs, LwPair, i);
+
+      if (pair->of[1] >= 0)
+        columns[pair->of[1]] = pair->of[0];
+    }
+}
+
+static void
+add_row (GArray       *rows,
+         const LwSide  sides[2],
+         LwPair        pair)
+{
+  LwCompareRow row = { .clock_s = NAN };
+
+  for (guint i = 0; i < 2; i++)
+    if (pair.of[i] >= 0)
+      row.of[i] = end_of (&sides[i], (guint) pair.of[i]);
+  g_array_append_val (rows, row);
+}
+
+GArray *
+lw_compare_steps (const LwSide sides[2])
+{
+  const LwBatch *a = sides[0].batch, *b = sides[1].batch;
+  g_autoptr (GArray) pairs = lw_compare_pairs (a, b);
+  GArray *rows = g_array_new (FALSE, TRUE, sizeof (LwCompareRow));
+  LwPair last = { { (int) a->n_steps - 1, (int) b->n_steps - 1 } };
+
+  for (guint i = 0; i < pairs->len; i++)
+    add_row (rows, sides, g_array_index (pairs, LwPair, i));
+  if (a->n_steps > 0 && b->n_steps > 0 && a->steps[last.of[0]].kind != b->steps[last.of[1]].kind)
+    add_row (rows, sides, last);
 
   return rows;
 }

@@ -26,8 +26,30 @@ typedef struct
   LwMoment of[2];
 } LwCompareRow;
 
-/* (transfer full) array of LwCompareRow, one for each step end. Steps of the same kind are matched in their order, as
- * many as can be (the longest common subsequence, earlier steps first); what has no match stands alone. */
+/* (transfer full) the track that comparisons are made of, finely sampled; NULL, and `failure` (transfer full) says why,
+ * where it cannot be computed to its end. */
+LwTrack *lw_compare_track (LwSeason *season,
+                           guint     batch,
+                           char    **failure);
+
+/* Steps of two batches that belong together, -1 where one has none. */
+typedef struct
+{
+  int of[2];
+} LwPair;
+
+/* (transfer full) array of LwPair. Steps of the same kind are matched in their order, as many as can be (the longest
+ * common subsequence, earlier steps first); what has no match stands alone. */
+GArray *lw_compare_pairs (const LwBatch *one,
+                          const LwBatch *other);
+
+/* Fills in, for each step of `other`, the step of `one` that is its match, -1 where there is none. */
+void lw_compare_columns (const LwBatch *one,
+                         const LwBatch *other,
+                         int           *columns);
+
+/* (transfer full) array of LwCompareRow, one for each step end, matched so. Where the last steps of the two are no
+ * match, one more row has the finished tea of each. */
 GArray *lw_compare_steps (const LwSide sides[2]);
 
 /* (transfer full) array of LwCompareRow, one for each time of day at which a step of either batch ends, counted from

@@ -71,6 +71,11 @@ test_curves (void)
       const LwPalette *p = palette_at (i);
 
       g_assert_cmpfloat (contrast (p->ghost, p->card), >=, MARKS);
+      for (guint k = 0; k < LW_N_OVER; k++)
+        {
+          g_assert_cmpfloat (contrast (p->over[k], p->card), >=, MARKS);
+          g_assert_cmpfloat (contrast (lw_ink_mix (p->over[k], p->ink, 0.35), p->card), >=, WORDS);
+        }
       for (guint q = 0; q < LW_N_QUANTITIES; q++)
         {
           LwInk band = lw_ink_mix (p->card, p->curve[q], LW_BAND_TINT);

@@ -199,7 +199,8 @@ test_panels (void)
         g_autoptr (LwCurves) curves = lw_curves_new (track, q);
         static const int columns[] = { 0, -1, 1, 3, 99 };
         LwPanelOverlay overlay = {
-          curves, times, 5, columns, "13 short wither", { 0, 0, 0, 1 }, 2,
+          .curves = curves, .minutes = times, .n = 5, .columns = columns, .tag = "A", .name = "13 short wither",
+          .ink = { 0, 0, 0, 1 }, .dash = 2,
         };
         LwPanelLook look = {
           .quantity = q,

@@ -92,6 +92,26 @@ test_steps (void)
   assert_pairs (green, 0, green, 0, NULL, 0);
 }
 
+/* Each of the other's steps has the column of its match; where the last steps are no match, the finished teas do have
+ * a row together. */
+static void
+test_columns (void)
+{
+  static const LwKind green[] = { LW_KIND_FIX_PAN, LW_KIND_ROLL, LW_KIND_DRY_AIR };
+  static const LwKind sunned[] = { LW_KIND_WITHER, LW_KIND_FIX_PAN, LW_KIND_DRY_SUN };
+  static const int pairs[][2] = { { -1, 0 }, { 0, 1 }, { 1, -1 }, { 2, -1 }, { -1, 2 }, { 2, 2 } };
+  static const int expect[] = { -1, 0, -1 };
+  g_auto (Made) one = { 0 }, other = { 0 };
+  int columns[G_N_ELEMENTS (sunned)];
+
+  made_init (&one, green, 3, 5, 0);
+  made_init (&other, sunned, 3, 5, 0);
+  lw_compare_columns (one.season->batches[0], other.season->batches[0], columns);
+  for (guint i = 0; i < G_N_ELEMENTS (expect); i++)
+    g_assert_cmpint (columns[i], ==, expect[i]);
+  assert_pairs (green, 3, sunned, 3, pairs, G_N_ELEMENTS (pairs));
+}
+
 /* What stands in a row is the batch's own outcome. */
 static void
 test_values (void)
@@ -170,6 +190,7 @@ main (int    argc,
   gsl_set_error_handler_off ();
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/compare/steps", test_steps);
+  g_test_add_func ("/compare/columns", test_columns);
   g_test_add_func ("/compare/values", test_values);
   g_test_add_func ("/compare/clock", test_clock);
   g_test_add_func ("/compare/clock-edges", test_clock_edges);

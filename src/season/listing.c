@@ -1,6 +1,6 @@
 /* A list of rows, as a Markdown table or as CSV. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "cli/listing.h"
+#include "season/listing.h"
 
 #include <math.h>
 

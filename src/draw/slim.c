@@ -1,0 +1,78 @@
+/* Slim blocks and the mark where a step has no column. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw/slim.h"
+
+#include <math.h>
+
+#include "draw/block.h"
+#include "draw/frame.h"
+#include "season/text.h"
+#include "season/wording.h"
+
+#define PAD 3.0
+#define LEAST_WORDS 16.0
+
+double
+lw_slim_height (const LwLetter *letter)
+{
+  return round (lw_letter_line (letter) * LW_SLIM_SIZE + 2 * PAD);
+}
+
+char *
+lw_slim_words (const LwSlimLook *look)
+{
+  g_autofree char *time = lw_say_minutes (lw_step_get (look->step, LW_SET_MINUTES));
+  g_autofree char *leading = lw_say_setting (lw_kind_row (look->step->kind)->leading, look->leading);
+
+  /* Translators: a step's time and its leading setting: "35 min · 260 °C" */
+  return g_strdup_printf (_ ("%s · %s"), time, leading);
+}
+
+void
+lw_slim_draw (cairo_t          *cr,
+              double            width,
+              double            height,
+              const LwSlimLook *look,
+              const LwLetter   *letter,
+              const LwPalette  *palette)
+{
+  LwLetter own = *letter;
+  double picture = round (MIN (height - 2 * PAD, width - 2)), used = PAD + picture + 3;
+  g_autofree char *words = lw_slim_words (look);
+
+  own.rtl = look->rtl;
+  cairo_save (cr);
+  lw_frame_fill (cr, width, height, palette->card);
+  lw_frame_path (cr, width, height, 1);
+  cairo_clip (cr);
+  lw_hatch_draw (cr, look->step->kind, 0, 0, width, height, palette->hatch);
+  if (picture > 4)
+    lw_pictogram_draw (cr, look->step->kind, look->rtl ? width - PAD - picture : PAD, round ((height - picture) / 2),
+                       picture, palette->ink);
+  lw_ink_use (cr, palette->ink);
+  if (width - used - PAD >= LEAST_WORDS)
+    lw_letter_draw_on (cr, &own, look->rtl ? width - used : used,
+                       round (height / 2 + lw_letter_line (letter) * LW_SLIM_SIZE * 0.28), LW_TEXT_START, LW_SLIM_SIZE,
+                       FALSE, width - used - PAD, words);
+  cairo_restore (cr);
+  lw_frame_edge (cr, width, height, 1, palette->rule);
+}
+
+void
+lw_slim_draw_gap (cairo_t         *cr,
+                  double           x,
+                  double           height,
+                  guint            n,
+                  const LwLetter  *letter,
+                  const LwPalette *palette)
+{
+  g_autofree char *text = g_strdup_printf ("+%u", n);
+  double width, tall;
+
+  lw_letter_size (cr, letter, LW_SLIM_SIZE * 0.92, TRUE, text, &width, &tall);
+  cairo_rectangle (cr, x - width / 2 - 2, 1, width + 4, height - 2);
+  lw_ink_use (cr, palette->ink);
+  cairo_fill (cr);
+  lw_ink_use (cr, palette->card);
+  lw_letter_draw (cr, letter, x, (height - tall) / 2, LW_TEXT_MIDDLE, LW_SLIM_SIZE * 0.92, TRUE, 0, text);
+}
