@@ -3,6 +3,7 @@
 #include "bench/batch-list.h"
 
 #include "bench/batch-item.h"
+#include "bench/over-tick.h"
 #include "season/text.h"
 
 struct _LwBatchList
@@ -32,32 +33,60 @@ row_label (const char *css_class)
   return label;
 }
 
+/* Words, and beside them the tick that lays the batch over. */
 static void
 setup_cb (GtkSignalListItemFactory *factory,
-          GtkListItem              *row)
+          GtkListItem              *row,
+          LwBatchList              *self)
 {
   static const char *const classes[] = { "batch-name", "batch-detail", "batch-detail" };
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4);
 
   for (guint i = 0; i < G_N_ELEMENTS (classes); i++)
     gtk_box_append (GTK_BOX (box), row_label (classes[i]));
-  gtk_list_item_set_child (row, box);
+  gtk_widget_set_hexpand (box, TRUE);
+  gtk_box_append (GTK_BOX (line), box);
+  gtk_box_append (GTK_BOX (line), lw_over_tick_new (lw_overlays_of (self->session)));
+  gtk_list_item_set_child (row, line);
 }
 
 static void
 bind_cb (GtkSignalListItemFactory *factory,
-         GtkListItem              *row)
+         GtkListItem              *row,
+         LwBatchList              *self)
 {
   LwBatchItem *item = gtk_list_item_get_item (row);
   const char *texts[] = { lw_batch_item_name (item), lw_batch_item_detail (item), lw_batch_item_tea (item) };
-  GtkWidget *label = gtk_widget_get_first_child (gtk_list_item_get_child (row));
+  GtkWidget *line = gtk_list_item_get_child (row), *label = gtk_widget_get_first_child (gtk_widget_get_first_child (line));
 
+  lw_over_tick_set (LW_OVER_TICK (gtk_widget_get_last_child (line)), lw_session_season (self->session), NULL,
+                    lw_batch_item_index (item));
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++, label = gtk_widget_get_next_sibling (label))
     {
       gtk_label_set_label (GTK_LABEL (label), texts[i]);
       gtk_widget_set_tooltip_text (label, texts[i]);
       gtk_widget_set_visible (label, texts[i][0] != '\0');
     }
+}
+
+/* Space on a row does what its tick does. */
+static gboolean
+key_cb (LwBatchList           *self,
+        guint                  key,
+        guint                  code,
+        GdkModifierType        state,
+        GtkEventControllerKey *controller)
+{
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (GTK_WIDGET (self)));
+  GtkWidget *line = focus != NULL ? gtk_widget_get_first_child (focus) : NULL;
+  GtkWidget *tick = line != NULL ? gtk_widget_get_last_child (line) : NULL;
+
+  if (key != GDK_KEY_space || (state & (GDK_CONTROL_MASK | GDK_SHIFT_MASK | GDK_ALT_MASK)) != 0 || tick == NULL
+      || !LW_IS_OVER_TICK (tick))
+    return FALSE;
+  lw_over_tick_toggle (LW_OVER_TICK (tick));
+
+  return TRUE;
 }
 
 static gboolean
@@ -153,6 +182,7 @@ static void
 lw_batch_list_init (LwBatchList *self)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+  GtkEventController *keys = gtk_event_controller_key_new ();
   GtkWidget *scrolled = gtk_scrolled_window_new ();
 
   gtk_orientable_set_orientation (GTK_ORIENTABLE (self), GTK_ORIENTATION_VERTICAL);
@@ -173,10 +203,14 @@ lw_batch_list_init (LwBatchList *self)
   gtk_single_selection_set_can_unselect (self->selection, TRUE);
   g_signal_connect_swapped (self->selection, "notify::selected", G_CALLBACK (selected_cb), self);
 
-  g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), NULL);
-  g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), NULL);
+  g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), self);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), self);
   self->list = gtk_list_view_new (g_object_ref (GTK_SELECTION_MODEL (self->selection)), factory);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Batches"), -1);
+
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_cb), self);
+  gtk_widget_add_controller (self->list, keys);
 
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->list);

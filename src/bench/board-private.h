@@ -4,6 +4,7 @@
 #pragma once
 
 #include "bench/board.h"
+#include "bench/over-rows.h"
 
 #define LW_BOARD_EDGE 14 /* left and right of the columns: half a "+" button */
 #define LW_BOARD_BY_CLOCK "by-clock" /* in the settings */
@@ -15,6 +16,7 @@ struct _LwBoard
   LwSession *session;
   GtkWidget *lane;
   GtkWidget *ruler;
+  GtkWidget *rows;        /* of batches laid over */
   GtkWidget *scrolled;    /* around the panels, which may be too many for the height */
   GtkWidget *panels;
   GSettings *settings;    /* (nullable) */

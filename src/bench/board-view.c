@@ -4,6 +4,7 @@
 #include "bench/board-private.h"
 
 #include "bench/look.h"
+#include "bench/panel-over.h"
 #include "bench/time-ruler.h"
 
 #define GLIDE_US 180000.0
@@ -31,9 +32,11 @@ fill (LwBoard *self,
   double minutes[LW_SCALE_MAX_STEPS];
   guint n = lw_board_step_minutes (self, minutes);
   int width = gtk_widget_get_width (GTK_WIDGET (self));
+  gboolean rtl = lw_look_is_rtl (GTK_WIDGET (self));
+  double gutter = lw_panel_over_gutter (self->session, width);
 
-  lw_scale_fill_view (scale, self->view, minutes, n, LW_BOARD_EDGE, MAX (width - 2 * LW_BOARD_EDGE, 1),
-                      lw_look_is_rtl (GTK_WIDGET (self)));
+  lw_scale_fill_view (scale, self->view, minutes, n, LW_BOARD_EDGE + (rtl ? gutter : 0),
+                      MAX (width - 2 * LW_BOARD_EDGE - gutter, 1), rtl);
 }
 
 void
@@ -47,6 +50,7 @@ void
 lw_board_columns_moved (LwBoard *self)
 {
   gtk_widget_queue_allocate (self->lane);
+  lw_over_rows_moved (LW_OVER_ROWS (self->rows));
   lw_time_ruler_moved (LW_TIME_RULER (self->ruler));
   lw_panel_stack_moved (LW_PANEL_STACK (self->panels));
 }

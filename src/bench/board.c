@@ -7,6 +7,7 @@
 
 #include "bench/desktop.h"
 #include "bench/look.h"
+#include "bench/panel-over.h"
 #include "bench/time-ruler.h"
 #include "draw/ticks.h"
 
@@ -45,12 +46,14 @@ lw_board_measure (GtkWidget     *widget,
       /* A drag must not push the window about. */
       n = lw_board_step_minutes (self, minutes);
       *minimum = lw_session_is_dragging (self->session)
-                   ? 1 : (int) ceil (lw_scale_least_width_view (self->view, minutes, n)) + 2 * LW_BOARD_EDGE;
+                   ? 1 : (int) ceil (lw_scale_least_width_view (self->view, minutes, n)
+                                      + lw_panel_over_gutter (self->session, 0)) + 2 * LW_BOARD_EDGE;
       *natural = *minimum;
       return;
     }
 
-  *minimum = *natural = natural_height (self->lane) + natural_height (self->ruler) + GAP / 2;
+  *minimum = *natural = natural_height (self->lane) + natural_height (self->ruler) + GAP / 2
+                        + lw_over_rows_height (LW_OVER_ROWS (self->rows), 0);
   gtk_widget_measure (self->scrolled, orientation, -1, &least, &usual, NULL, NULL);
   *minimum += least + GAP;
   *natural += usual + GAP;
@@ -73,11 +76,17 @@ lw_board_size_allocate (GtkWidget *widget,
 {
   LwBoard *self = LW_BOARD (widget);
   int y = natural_height (self->lane), ruler = natural_height (self->ruler);
+  int rows = lw_over_rows_height (LW_OVER_ROWS (self->rows), height);
 
   lw_board_lay_out (self);
   allocate (self->lane, 0, width, y);
   allocate (self->ruler, y, width, ruler);
   y += ruler + GAP / 2;
+  if (rows > 0)
+    {
+      allocate (self->rows, y, width, rows);
+      y += rows + GAP / 2;
+    }
   allocate (self->scrolled, y, width, height - y - GAP);
 }
 
@@ -183,6 +192,7 @@ lw_board_dispose (GObject *object)
   g_clear_pointer (&self->scrolled, gtk_widget_unparent);
   g_clear_pointer (&self->lane, gtk_widget_unparent);
   g_clear_pointer (&self->ruler, gtk_widget_unparent);
+  g_clear_pointer (&self->rows, gtk_widget_unparent);
   g_clear_object (&self->session);
   g_clear_object (&self->settings);
 
@@ -222,6 +232,7 @@ lw_board_new (LwSession *session)
   self->session = g_object_ref (session);
   self->lane = lw_lane_new (session);
   self->ruler = lw_time_ruler_new (session);
+  self->rows = lw_over_rows_new (session);
   self->settings = lw_desktop_settings ();
   self->panels = lw_panel_stack_new (session, self->settings);
   self->view.by_clock = self->settings != NULL && g_settings_get_boolean (self->settings, LW_BOARD_BY_CLOCK);
@@ -232,9 +243,11 @@ lw_board_new (LwSession *session)
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), self->panels);
   gtk_widget_set_parent (self->lane, GTK_WIDGET (self));
   gtk_widget_set_parent (self->ruler, GTK_WIDGET (self));
+  gtk_widget_set_parent (self->rows, GTK_WIDGET (self));
   gtk_widget_set_parent (self->scrolled, GTK_WIDGET (self));
 
   g_signal_connect_object (session, "track", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (lw_overlays_of (session), "changed", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "stale", G_CALLBACK (stale_cb), self, G_CONNECT_SWAPPED);
 
   return GTK_WIDGET (self);

@@ -7,6 +7,7 @@
 
 #include "bench/aim-drag.h"
 #include "bench/look.h"
+#include "bench/panel-over.h"
 #include "bench/steady-words.h"
 #include "bench/steady.h"
 #include "bench/telling.h"
@@ -33,6 +34,7 @@ struct _LwStatePanel
   GArray *spells;         /* night and rain */
   gboolean by_clock;      /* what `spells` are for */
   GArray *turns;          /* LwPanelTurn */
+  LwPanelOver *over;
   const LwTrack *ghost_of; /* what `ghost` was made from; compared, never read */
   gboolean pointed;       /* the pointer is here: the parts are shown */
 
@@ -129,10 +131,11 @@ track_cb (LwStatePanel *self)
   /* At rest only: a screen reader must not be flooded by a drag. */
   if (batch != NULL && !lw_session_is_dragging (self->session))
     {
-      g_autofree char *curve = lw_tell_panel (batch, self->quantity, track);
+      g_autofree char *own = lw_tell_panel (batch, self->quantity, track);
+      g_autofree char *curves = lw_panel_over_tell (self->over, own);
       const LwSpread *spread = lw_steady_bands (lw_steady_of (self->session));
       g_autofree char *bands = spread != NULL ? lw_steady_say_bands (spread, self->quantity) : NULL;
-      g_autofree char *words = g_strconcat (curve, bands, NULL);
+      g_autofree char *words = g_strconcat (curves, bands, NULL);
 
       gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
     }
@@ -167,6 +170,7 @@ lw_state_panel_look (LwStatePanel *self)
       look.turns = (const LwPanelTurn *) (gpointer) self->turns->data;
       look.n_turns = self->turns->len;
     }
+  lw_panel_over_look (self->over, &look);
 
   return look;
 }
@@ -334,6 +338,7 @@ lw_state_panel_dispose (GObject *object)
   g_clear_pointer (&self->spells, g_array_unref);
   g_clear_pointer (&self->turns, g_array_unref);
   g_clear_pointer (&self->said, g_free);
+  g_clear_pointer (&self->over, lw_panel_over_free);
   g_clear_object (&self->session);
 
   G_OBJECT_CLASS (lw_state_panel_parent_class)->dispose (object);
@@ -377,6 +382,7 @@ lw_state_panel_new (LwSession *session,
 
   self->session = g_object_ref (session);
   self->quantity = quantity;
+  self->over = lw_panel_over_new (session, GTK_WIDGET (self), quantity, G_CALLBACK (track_cb));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ (lw_quantity_row (quantity)->label), -1);
   lw_aim_drag_add (self, session);

@@ -67,14 +67,21 @@ step_at (const LwScale *scale,
   return step;
 }
 
+double
+lw_panel_clock_x (const LwScale *scale,
+                  double         minute)
+{
+  guint step = step_at (scale, &minute);
+
+  return lw_scale_x (scale, step, minute);
+}
+
 static LwSpot
 spot_by_clock (const LwSpace *space,
                double         minute,
                double         value)
 {
-  guint step = step_at (space->look->scale, &minute);
-
-  return (LwSpot) { lw_scale_x (space->look->scale, step, minute), lw_space_y (space, value) };
+  return (LwSpot) { lw_panel_clock_x (space->look->scale, minute), lw_space_y (space, value) };
 }
 
 /* The column of one of its steps; -1: none. */

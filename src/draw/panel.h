@@ -31,6 +31,10 @@ LwPanelKept *lw_panel_kept_new  (void);
 void         lw_panel_kept_free (LwPanelKept *kept);
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwPanelKept, lw_panel_kept_free)
 
+/* x of a minute counted from the batch's begin, whatever the step. */
+double       lw_panel_clock_x   (const LwScale *scale,
+                                 double         minute);
+
 /* A turning point on the mean's line. */
 typedef struct
 {

@@ -1,0 +1,265 @@
+/* Where a row's blocks are and how they look. Each block is a kept picture that moves with its column and is drawn
+ * anew only at another width. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/over-row-private.h"
+
+#include <math.h>
+
+#include "bench/look.h"
+#include "bench/over-row-words.h"
+#include "bench/panel-over.h"
+#include "draw/block.h"
+#include "draw/slim.h"
+#include "draw/space.h"
+
+#define INSET 2.0
+#define SAMPLE 11.0  /* of its line, before its letter */
+#define LEAST 6.0    /* of a block, px */
+
+void
+lw_over_row_drop (LwOverRow *self)
+{
+  for (guint i = 0; i < lw_laid_batch (self->laid)->n_steps; i++)
+    g_clear_pointer (&self->blocks[i].node, gsk_render_node_unref);
+  g_clear_pointer (&self->name, gsk_render_node_unref);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+}
+
+/* Left and right of a step's block; FALSE if it has none. */
+gboolean
+lw_over_row_place (LwOverRow *self,
+          guint      step,
+          double    *left,
+          double    *right)
+{
+  const LwScale *scale = lw_session_scale (self->session);
+  double begins = lw_overlays_begins (lw_overlays_of (self->session), self->laid), all = 0, a, b;
+
+  if (!scale->view.by_clock)
+    {
+      if (self->laid->columns[step] < 0 || self->laid->columns[step] >= (int) scale->n)
+        return FALSE;
+      lw_scale_column (scale, (guint) self->laid->columns[step], left, right);
+      return TRUE;
+    }
+
+  for (guint i = 0; i < scale->n; i++)
+    all += scale->minutes[i];
+  for (guint i = 0; i < step; i++)
+    begins += self->laid->minutes[i];
+  if (scale->n == 0 || begins >= all || begins + self->laid->minutes[step] <= 0)
+    return FALSE;
+
+  a = lw_panel_clock_x (scale, MAX (begins, 0));
+  b = lw_panel_clock_x (scale, MIN (begins + self->laid->minutes[step], all));
+  *left = MIN (a, b);
+  *right = MAX (a, b);
+
+  return TRUE;
+}
+
+/* x of the mark for the steps from `first` on that have no match. */
+double
+lw_over_row_gap_x (LwOverRow *self,
+       guint      first)
+{
+  const LwScale *scale = lw_session_scale (self->session);
+  int before = first > 0 ? self->laid->columns[first - 1] : -1;
+
+  return before < 0 ? lw_scale_x (scale, 0, 0) : lw_scale_x (scale, (guint) before, scale->minutes[before]);
+}
+
+gboolean
+lw_over_row_gap_begins (LwOverRow *self,
+            guint      step)
+{
+  const LwScale *scale = lw_session_scale (self->session);
+
+  return !scale->view.by_clock && scale->n > 0 && self->laid->columns[step] < 0
+         && (step == 0 || (self->laid->columns[step - 1] >= 0 && self->laid->columns[step - 1] < (int) scale->n));
+}
+
+static cairo_t *
+begin (GtkSnapshot *snapshot,
+       double       left,
+       double       right,
+       double       height)
+{
+  return gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT ((float) left, 0, (float) (right - left), (float) height));
+}
+
+static GskRenderNode *
+draw_block (LwOverRow *self,
+            guint      step,
+            double     width,
+            double     height)
+{
+  const LwBatch *batch = lw_laid_batch (self->laid);
+  GtkSnapshot *own = gtk_snapshot_new ();
+  LwLetter letter = lw_look_letter (GTK_WIDGET (self));
+  LwSlimLook look = { .step = &batch->steps[step], .rtl = lw_look_is_rtl (GTK_WIDGET (self)) };
+  cairo_t *cr = begin (own, 0, width, height);
+  gboolean on_weather;
+
+  look.leading = lw_block_leading (self->laid->season, batch, step, &on_weather);
+  lw_slim_draw (cr, width, height, &look, &letter, lw_look_palette (GTK_WIDGET (self)));
+  cairo_destroy (cr);
+
+  return gtk_snapshot_free_to_node (own);
+}
+
+static void
+snapshot_block (LwOverRow   *self,
+                GtkSnapshot *snapshot,
+                guint        step,
+                double       height)
+{
+  LwKeptBlock *kept = &self->blocks[step];
+  double left, right;
+  int width;
+
+  if (!lw_over_row_place (self, step, &left, &right))
+    return;
+
+  left = round (left) + INSET;
+  width = (int) (round (right) - INSET - left);
+  if (width < LEAST || left > gtk_widget_get_width (GTK_WIDGET (self)))
+    return;
+
+  if (kept->width != width)
+    g_clear_pointer (&kept->node, gsk_render_node_unref);
+  if (kept->node == NULL)
+    kept->node = draw_block (self, step, width, height);
+  kept->width = width;
+  if (kept->node == NULL)
+    return;
+
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) left, 0));
+  gtk_snapshot_append_node (snapshot, kept->node);
+  gtk_snapshot_restore (snapshot);
+}
+
+/* A thin line where the batch in hand has a step and this one none. */
+static void
+snapshot_missing (LwOverRow   *self,
+                  GtkSnapshot *snapshot,
+                  double       height)
+{
+  const LwScale *scale = lw_session_scale (self->session);
+  GdkRGBA ink = lw_look_rgba (lw_look_palette (GTK_WIDGET (self))->rule);
+
+  for (guint column = 0; !scale->view.by_clock && column < scale->n; column++)
+    {
+      double left, right;
+
+      lw_scale_column (scale, column, &left, &right);
+      if (!lw_over_has_column (self->laid, column))
+        gtk_snapshot_append_color (snapshot, &ink, &GRAPHENE_RECT_INIT ((float) left + 8, (float) floor (height / 2),
+                                                                        (float) MAX (right - left - 16, 1), 1));
+    }
+}
+
+static void
+snapshot_gaps (LwOverRow   *self,
+               GtkSnapshot *snapshot,
+               double       height)
+{
+  const LwBatch *batch = lw_laid_batch (self->laid);
+  LwLetter letter = lw_look_letter (GTK_WIDGET (self));
+
+  for (guint i = 0; i < batch->n_steps; i++)
+    {
+      guint n = 0;
+      double x;
+      cairo_t *cr;
+
+      if (!lw_over_row_gap_begins (self, i))
+        continue;
+
+      while (i + n < batch->n_steps && self->laid->columns[i + n] < 0)
+        n++;
+      x = round (CLAMP (lw_over_row_gap_x (self, i), LW_OVER_NEAR, MAX (gtk_widget_get_width (GTK_WIDGET (self)) - LW_OVER_NEAR, LW_OVER_NEAR)));
+      cr = begin (snapshot, x - 2 * LW_OVER_NEAR, x + 2 * LW_OVER_NEAR, height);
+      lw_slim_draw_gap (cr, x, height, n, &letter, lw_look_palette (GTK_WIDGET (self)));
+      cairo_destroy (cr);
+    }
+}
+
+/* Letter and name as at the line's end, after a piece of the line. */
+static GskRenderNode *
+draw_name (LwOverRow *self,
+           double     width,
+           double     height)
+{
+  GtkSnapshot *own = gtk_snapshot_new ();
+  const LwPalette *palette = lw_look_palette (GTK_WIDGET (self));
+  LwLetter letter = lw_look_letter (GTK_WIDGET (self));
+  cairo_t *cr = begin (own, 0, width, height);
+  LwSpace space = { .cr = cr };
+  g_autofree char *tag = lw_laid_tag (self->laid), *name = lw_laid_name (self->laid);
+  double baseline = round (height / 2 + lw_letter_line (&letter) * LW_SLIM_SIZE * 0.28), used = SAMPLE + 3, way, start;
+
+  letter.rtl = lw_look_is_rtl (GTK_WIDGET (self));
+  way = letter.rtl ? -1 : 1;
+  start = letter.rtl ? width : 0;
+  cairo_move_to (cr, start, floor (height / 2) + 0.5);
+  cairo_rel_line_to (cr, way * SAMPLE, 0);
+  cairo_set_line_width (cr, lw_laid_is_thin (self->laid) ? 1.1 : 2);
+  lw_space_dash (&space, lw_laid_dash (self->laid));
+  lw_ink_use (cr, lw_laid_ink (self->laid, palette));
+  cairo_stroke (cr);
+  lw_space_dash (&space, 0);
+
+  lw_ink_use (cr, lw_ink_mix (lw_laid_ink (self->laid, palette), palette->ink, 0.35));
+  used += lw_letter_draw_on (cr, &letter, start + way * used, baseline, LW_TEXT_START, 0.8, TRUE, 0, tag) + 4;
+  if (width - used > 12)
+    lw_letter_draw_on (cr, &letter, start + way * used, baseline, LW_TEXT_START, 0.8, FALSE, width - used, name);
+  cairo_destroy (cr);
+
+  return gtk_snapshot_free_to_node (own);
+}
+
+/* Where the last column ends. */
+double
+lw_over_row_end_x (LwOverRow *self)
+{
+  const LwScale *scale = lw_session_scale (self->session);
+
+  return scale->n > 0 ? lw_scale_x (scale, scale->n - 1, scale->minutes[scale->n - 1]) : 0;
+}
+
+static void
+snapshot_name (LwOverRow   *self,
+               GtkSnapshot *snapshot,
+               double       height)
+{
+  gboolean rtl = lw_look_is_rtl (GTK_WIDGET (self));
+  double room = lw_panel_over_gutter (self->session, gtk_widget_get_width (GTK_WIDGET (self))) - LW_OVER_BUTTON + 8;
+
+  if (self->name_width != room)
+    g_clear_pointer (&self->name, gsk_render_node_unref);
+  if (self->name == NULL && room > 0)
+    self->name = draw_name (self, room, height);
+  self->name_width = room;
+  if (self->name == NULL)
+    return;
+
+  gtk_snapshot_save (snapshot);
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) round (lw_over_row_end_x (self) - (rtl ? room : 0)), 0));
+  gtk_snapshot_append_node (snapshot, self->name);
+  gtk_snapshot_restore (snapshot);
+}
+
+void
+lw_over_row_draw (LwOverRow   *self,
+                  GtkSnapshot *snapshot)
+{
+  double height = gtk_widget_get_height (GTK_WIDGET (self));
+
+  snapshot_missing (self, snapshot, height);
+  for (guint i = 0; i < lw_laid_batch (self->laid)->n_steps; i++)
+    snapshot_block (self, snapshot, i, height);
+  snapshot_gaps (self, snapshot, height);
+  snapshot_name (self, snapshot, height);
+}

@@ -1,0 +1,125 @@
+/* The rows, made anew when others lie over. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/over-rows.h"
+
+#include "bench/over-row.h"
+#include "season/text.h"
+
+#define SHARE 0.24 /* of the board's height */
+
+struct _LwOverRows
+{
+  GtkWidget parent_instance;
+
+  LwSession *session;
+  GtkWidget *scrolled;
+  GtkWidget *box;
+  GPtrArray *laid;    /* LwLaid of the rows there are */
+};
+
+G_DEFINE_FINAL_TYPE (LwOverRows, lw_over_rows, GTK_TYPE_WIDGET)
+
+static gboolean
+same_rows (LwOverRows *self,
+           LwOverlays *overlays)
+{
+  if (lw_overlays_n (overlays) != self->laid->len)
+    return FALSE;
+
+  for (guint i = 0; i < self->laid->len; i++)
+    if (lw_overlays_nth (overlays, i) != self->laid->pdata[i])
+      return FALSE;
+
+  return TRUE;
+}
+
+static void
+changed_cb (LwOverRows *self)
+{
+  LwOverlays *overlays = lw_overlays_of (self->session);
+  GtkWidget *child;
+
+  if (same_rows (self, overlays))
+    return;
+
+  while ((child = gtk_widget_get_first_child (self->box)) != NULL)
+    gtk_box_remove (GTK_BOX (self->box), child);
+  g_ptr_array_set_size (self->laid, 0);
+  lw_overlays_stamp (overlays);
+  for (guint i = 0; i < lw_overlays_n (overlays); i++)
+    {
+      LwLaid *laid = lw_overlays_nth (overlays, i);
+
+      g_ptr_array_add (self->laid, lw_laid_ref (laid));
+      gtk_box_append (GTK_BOX (self->box), lw_over_row_new (self->session, laid));
+    }
+  gtk_widget_set_visible (GTK_WIDGET (self), self->laid->len > 0);
+}
+
+void
+lw_over_rows_moved (LwOverRows *self)
+{
+  for (GtkWidget *row = gtk_widget_get_first_child (self->box); row != NULL; row = gtk_widget_get_next_sibling (row))
+    lw_over_row_moved (LW_OVER_ROW (row));
+}
+
+int
+lw_over_rows_height (LwOverRows *self,
+                     int         height)
+{
+  GtkWidget *row = gtk_widget_get_first_child (self->box);
+  int all, one;
+
+  if (row == NULL)
+    return 0;
+
+  gtk_widget_measure (self->box, GTK_ORIENTATION_VERTICAL, -1, &all, NULL, NULL, NULL);
+  gtk_widget_measure (row, GTK_ORIENTATION_VERTICAL, -1, &one, NULL, NULL, NULL);
+
+  return MIN (all, MAX ((int) (SHARE * height), one));
+}
+
+static void
+lw_over_rows_dispose (GObject *object)
+{
+  LwOverRows *self = LW_OVER_ROWS (object);
+
+  g_clear_pointer (&self->scrolled, gtk_widget_unparent);
+  g_clear_pointer (&self->laid, g_ptr_array_unref);
+  g_clear_object (&self->session);
+
+  G_OBJECT_CLASS (lw_over_rows_parent_class)->dispose (object);
+}
+
+static void
+lw_over_rows_class_init (LwOverRowsClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = lw_over_rows_dispose;
+  gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (klass), "overrows");
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+}
+
+static void
+lw_over_rows_init (LwOverRows *self)
+{
+  self->laid = g_ptr_array_new_with_free_func ((GDestroyNotify) lw_laid_unref);
+  self->box = g_object_new (GTK_TYPE_BOX, "orientation", GTK_ORIENTATION_VERTICAL, "spacing", 2,
+                            "accessible-role", GTK_ACCESSIBLE_ROLE_LIST, NULL);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->box), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Batches laid over"), -1);
+  self->scrolled = gtk_scrolled_window_new ();
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scrolled), GTK_POLICY_EXTERNAL, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), self->box);
+  gtk_widget_set_parent (self->scrolled, GTK_WIDGET (self));
+  gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
+}
+
+GtkWidget *
+lw_over_rows_new (LwSession *session)
+{
+  LwOverRows *self = g_object_new (LW_TYPE_OVER_ROWS, NULL);
+
+  self->session = g_object_ref (session);
+  g_signal_connect_object (lw_overlays_of (session), "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+
+  return GTK_WIDGET (self);
+}

@@ -1,0 +1,109 @@
+/* The tick. It shows what the overlays are and holds no truth of its own. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/over-tick.h"
+
+#include "season/text.h"
+
+struct _LwOverTick
+{
+  GtkWidget parent_instance;
+
+  LwOverlays *overlays;
+  GtkWidget *check;
+  LwSeason *season;  /* (nullable) until it is set */
+  char *path;        /* (nullable) */
+  guint at;
+  gboolean updating; /* it follows the overlays, not the other way */
+};
+
+G_DEFINE_FINAL_TYPE (LwOverTick, lw_over_tick, GTK_TYPE_WIDGET)
+
+static void
+show (LwOverTick *self)
+{
+  gboolean on = self->season != NULL
+                && lw_overlays_has (self->overlays, self->path, self->season->batches[self->at]->name);
+
+  self->updating = TRUE;
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (self->check), on);
+  self->updating = FALSE;
+}
+
+static void
+toggled_cb (LwOverTick *self)
+{
+  if (!self->updating && self->season != NULL)
+    lw_overlays_lay (self->overlays, self->season, self->path, self->at,
+                     gtk_check_button_get_active (GTK_CHECK_BUTTON (self->check)));
+}
+
+void
+lw_over_tick_set (LwOverTick *self,
+                  LwSeason   *season,
+                  const char *path,
+                  guint       at)
+{
+  /* Translators: what a tick does; a batch */
+  g_autofree char *words = g_strdup_printf (_ ("Lay over: %s"), season->batches[at]->name);
+  LwSeason *before = self->season;
+
+  self->season = lw_season_ref (season);
+  g_clear_pointer (&before, lw_season_unref);
+  if (path != self->path)
+    {
+      g_free (self->path);
+      self->path = g_strdup (path);
+    }
+  self->at = at;
+  gtk_widget_set_tooltip_text (self->check, words);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->check), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  show (self);
+}
+
+void
+lw_over_tick_toggle (LwOverTick *self)
+{
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (self->check),
+                               !gtk_check_button_get_active (GTK_CHECK_BUTTON (self->check)));
+}
+
+static void
+lw_over_tick_dispose (GObject *object)
+{
+  LwOverTick *self = LW_OVER_TICK (object);
+
+  g_clear_pointer (&self->check, gtk_widget_unparent);
+  g_clear_pointer (&self->season, lw_season_unref);
+  g_clear_pointer (&self->path, g_free);
+  g_clear_object (&self->overlays);
+
+  G_OBJECT_CLASS (lw_over_tick_parent_class)->dispose (object);
+}
+
+static void
+lw_over_tick_class_init (LwOverTickClass *klass)
+{
+  G_OBJECT_CLASS (klass)->dispose = lw_over_tick_dispose;
+  gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (klass), "overtick");
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+}
+
+static void
+lw_over_tick_init (LwOverTick *self)
+{
+  self->check = gtk_check_button_new ();
+  gtk_widget_set_valign (self->check, GTK_ALIGN_CENTER);
+  gtk_widget_set_parent (self->check, GTK_WIDGET (self));
+  g_signal_connect_swapped (self->check, "toggled", G_CALLBACK (toggled_cb), self);
+}
+
+GtkWidget *
+lw_over_tick_new (LwOverlays *overlays)
+{
+  LwOverTick *self = g_object_new (LW_TYPE_OVER_TICK, NULL);
+
+  self->overlays = g_object_ref (overlays);
+  g_signal_connect_object (overlays, "changed", G_CALLBACK (show), self, G_CONNECT_SWAPPED);
+
+  return GTK_WIDGET (self);
+}
