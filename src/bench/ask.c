@@ -2,6 +2,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/ask.h"
 
+#include "season/problem.h"
 #include "season/text.h"
 
 typedef struct
@@ -161,4 +162,24 @@ lw_tell_list (GtkWindow  *parent,
   add_answers (window, box, answers, question);
   g_signal_connect (window, "close-request", G_CALLBACK (close_cb), question);
   gtk_window_present (GTK_WINDOW (window));
+}
+
+void
+lw_tell_problems (GtkWindow  *parent,
+                  const char *heading,
+                  const char *words,
+                  GPtrArray  *problems,
+                  const char *file_name)
+{
+  g_autoptr (GStrvBuilder) lines = g_strv_builder_new ();
+  g_auto (GStrv) all = NULL;
+
+  for (guint i = 0; i < problems->len; i++)
+    {
+      g_autofree char *line = lw_problem_text (g_ptr_array_index (problems, i), file_name);
+
+      g_strv_builder_add (lines, line);
+    }
+  all = g_strv_builder_end (lines);
+  lw_tell_list (parent, heading, words, all);
 }

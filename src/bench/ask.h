@@ -24,3 +24,10 @@ void lw_tell_list (GtkWindow  *parent,
                    const char *heading,
                    const char *words,
                    GStrv       lines);
+
+/* Shows what is wrong with a file, each with its line; `file_name` is how the file is called there. */
+void lw_tell_problems (GtkWindow  *parent,
+                       const char *heading,
+                       const char *words,
+                       GPtrArray  *problems,
+                       const char *file_name);

@@ -33,7 +33,8 @@ fill (LwBoard *self,
   guint n = lw_board_step_minutes (self, minutes);
   int width = gtk_widget_get_width (GTK_WIDGET (self));
   gboolean rtl = lw_look_is_rtl (GTK_WIDGET (self));
-  double gutter = lw_panel_over_gutter (self->session, width);
+  double gutter = lw_panel_over_gutter (self->session, width - 2 * LW_BOARD_EDGE,
+                                        lw_scale_least_width_view (self->view, minutes, n));
 
   lw_scale_fill_view (scale, self->view, minutes, n, LW_BOARD_EDGE + (rtl ? gutter : 0),
                       MAX (width - 2 * LW_BOARD_EDGE - gutter, 1), rtl);

@@ -47,7 +47,7 @@ lw_board_measure (GtkWidget     *widget,
       n = lw_board_step_minutes (self, minutes);
       *minimum = lw_session_is_dragging (self->session)
                    ? 1 : (int) ceil (lw_scale_least_width_view (self->view, minutes, n)
-                                      + lw_panel_over_gutter (self->session, 0)) + 2 * LW_BOARD_EDGE;
+                                      + lw_panel_over_gutter (self->session, 0, 0)) + 2 * LW_BOARD_EDGE;
       *natural = *minimum;
       return;
     }

@@ -102,6 +102,19 @@ lw_compat_ask_save (GtkWindow   *parent,
   gtk_file_dialog_save (dialog, parent, NULL, answered_cb, g_memdup2 (&ask, sizeof ask));
 }
 
+void
+lw_compat_ask_save_table (GtkWindow   *parent,
+                          const char  *name,
+                          LwFileChosen chosen,
+                          gpointer     data)
+{
+  g_autoptr (GtkFileDialog) dialog = dialog_new (_ ("Save the table"), table_filter ());
+  Ask ask = { chosen, data, TRUE };
+
+  gtk_file_dialog_set_initial_name (dialog, name);
+  gtk_file_dialog_save (dialog, parent, NULL, answered_cb, g_memdup2 (&ask, sizeof ask));
+}
+
 #else
 
 static void
@@ -169,6 +182,20 @@ lw_compat_ask_save (GtkWindow   *parent,
     gtk_file_chooser_set_current_folder (GTK_FILE_CHOOSER (dialog), folder, NULL);
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), name);
   show_dialog (dialog, season_filter (), &ask);
+}
+
+void
+lw_compat_ask_save_table (GtkWindow   *parent,
+                          const char  *name,
+                          LwFileChosen chosen,
+                          gpointer     data)
+{
+  const Ask ask = { chosen, data, TRUE };
+  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (_ ("Save the table"), parent, GTK_FILE_CHOOSER_ACTION_SAVE,
+                                                              _ ("_Save"), _ ("_Cancel"));
+
+  gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), name);
+  show_dialog (dialog, table_filter (), &ask);
 }
 
 #endif

@@ -21,5 +21,11 @@ void    lw_compat_ask_save (GtkWindow   *parent,
                             LwFileChosen chosen,
                             gpointer     data);
 
+/* Asks where to save a table as CSV. */
+void    lw_compat_ask_save_table (GtkWindow   *parent,
+                                  const char  *name,
+                                  LwFileChosen chosen,
+                                  gpointer     data);
+
 /* The colour of the widget's text. */
 GdkRGBA lw_compat_color    (GtkWidget   *widget);

@@ -7,7 +7,6 @@
 
 #include "bench/look.h"
 #include "bench/over-row-words.h"
-#include "bench/panel-over.h"
 #include "draw/block.h"
 #include "draw/slim.h"
 #include "draw/space.h"
@@ -235,7 +234,8 @@ snapshot_name (LwOverRow   *self,
                double       height)
 {
   gboolean rtl = lw_look_is_rtl (GTK_WIDGET (self));
-  double room = lw_panel_over_gutter (self->session, gtk_widget_get_width (GTK_WIDGET (self))) - LW_OVER_BUTTON + 8;
+  double end = round (lw_over_row_end_x (self)), width = gtk_widget_get_width (GTK_WIDGET (self));
+  double room = (rtl ? end : width - end) - LW_OVER_BUTTON - 2;
 
   if (self->name_width != room)
     g_clear_pointer (&self->name, gsk_render_node_unref);
@@ -246,7 +246,7 @@ snapshot_name (LwOverRow   *self,
     return;
 
   gtk_snapshot_save (snapshot);
-  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) round (lw_over_row_end_x (self) - (rtl ? room : 0)), 0));
+  gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT ((float) (end - (rtl ? room : 0)), 0));
   gtk_snapshot_append_node (snapshot, self->name);
   gtk_snapshot_restore (snapshot);
 }

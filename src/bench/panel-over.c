@@ -12,7 +12,6 @@
 
 struct _LwPanelOver
 {
-  LwSession *session;     /* not owned: the panel's */
   LwOverlays *overlays;
   LwQuantity of;
   GtkWidget *panel;       /* not owned */
@@ -31,7 +30,6 @@ lw_panel_over_new (LwSession *session,
 {
   LwPanelOver *over = g_new0 (LwPanelOver, 1);
 
-  over->session = session;
   over->overlays = g_object_ref (lw_overlays_of (session));
   over->of = of;
   over->panel = panel;
@@ -102,7 +100,7 @@ lw_panel_over_look (LwPanelOver *over,
 
   look->overlays = (const LwPanelOverlay *) (gpointer) over->looks->data;
   look->n_overlays = over->looks->len;
-  look->gutter = lw_panel_over_gutter (over->session, gtk_widget_get_width (over->panel));
+  look->gutter = TRUE;
   look->kept = over->kept;
   look->overlays_stamp = stamp;
   look->pixels = gtk_widget_get_scale_factor (over->panel);
@@ -148,7 +146,10 @@ lw_panel_over_tell (LwPanelOver *over,
 
 double
 lw_panel_over_gutter (LwSession *session,
-                      double     width)
+                      double     width,
+                      double     columns)
 {
-  return lw_overlays_n (lw_overlays_of (session)) == 0 ? 0 : CLAMP (GUTTER_SHARE * width, GUTTER_LEAST, GUTTER_MOST);
+  double wish = MAX (MIN (GUTTER_SHARE * width, GUTTER_MOST), GUTTER_LEAST);
+
+  return lw_overlays_n (lw_overlays_of (session)) == 0 ? 0 : CLAMP (width - columns, GUTTER_LEAST, wish);
 }

@@ -23,6 +23,8 @@ void         lw_panel_over_look (LwPanelOver       *over,
 char        *lw_panel_over_tell (LwPanelOver       *over,
                                  const char        *words);
 
-/* Room beside the columns for the names of what lies over, px; 0 if nothing does. */
+/* Room to leave beside the columns, which need at least `columns` of `width`, for the names of what lies over, px; 0 if
+ * nothing does. */
 double       lw_panel_over_gutter (LwSession       *session,
-                                   double           width);
+                                   double           width,
+                                   double           columns);

@@ -151,22 +151,13 @@ tell_problems (LwWindow   *self,
                const char *path,
                GPtrArray  *problems)
 {
-  g_autoptr (GStrvBuilder) lines = g_strv_builder_new ();
   g_autofree char *name = g_path_get_basename (path);
   g_autofree char *heading = g_strdup_printf (_ ("%s cannot be opened"), name);
   g_autofree char *words = g_strdup_printf (ngettext ("It has %u problem. The season in hand stays as it is.",
                                                       "It has %u problems. The season in hand stays as it is.",
                                                       problems->len), problems->len);
-  g_auto (GStrv) all = NULL;
 
-  for (guint i = 0; i < problems->len; i++)
-    {
-      g_autofree char *line = lw_problem_text (g_ptr_array_index (problems, i), name);
-
-      g_strv_builder_add (lines, line);
-    }
-  all = g_strv_builder_end (lines);
-  lw_tell_list (GTK_WINDOW (self), heading, words, all);
+  lw_tell_problems (GTK_WINDOW (self), heading, words, problems, name);
 }
 
 static void

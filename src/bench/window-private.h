@@ -1,6 +1,4 @@
-/* What the window's files share: window.c shows, window-file.c opens and saves, window-batch.c does what concerns a
- * batch as a whole, window-weather.c weather, window-weigh.c weigh-ins, window-tea.c kinds of tea, window-view.c how the board shows it,
- * window-side.c the side column. */
+/* What the window's files share: window.c shows it, and each window-NAME.c adds the actions of its name. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
@@ -29,6 +27,7 @@ struct _LwWindow
   LwSession *session;
   LwBoard *board;
   GtkWidget *side;
+  GtkWidget *differences; /* (nullable) the window with the table */
   LwSeason *teas;        /* (nullable) the kinds of tea that ship */
   GSettings *settings;   /* (nullable) */
 };
@@ -70,3 +69,6 @@ void lw_window_add_weigh_actions (LwWindow *self);
 
 /* window-view.c; the board must be there. */
 void lw_window_add_view_actions (LwWindow *self);
+
+/* window-over.c; the session must be there. */
+void lw_window_add_over_actions (LwWindow *self);

@@ -52,20 +52,11 @@ tell_problems (LwWindow   *self,
                const char *path,
                GPtrArray  *problems)
 {
-  g_autoptr (GStrvBuilder) lines = g_strv_builder_new ();
   g_autofree char *base = g_path_get_basename (path);
   g_autofree char *name = g_filename_display_name (base);
   g_autofree char *heading = g_strdup_printf (_ ("%s cannot be imported"), name);
-  g_auto (GStrv) all = NULL;
 
-  for (guint i = 0; i < problems->len; i++)
-    {
-      g_autofree char *line = lw_problem_text (g_ptr_array_index (problems, i), name);
-
-      g_strv_builder_add (lines, line);
-    }
-  all = g_strv_builder_end (lines);
-  lw_tell_list (GTK_WINDOW (self), heading, _ ("The season stays as it is."), all);
+  lw_tell_problems (GTK_WINDOW (self), heading, _ ("The season stays as it is."), problems, name);
 }
 
 static void

@@ -95,7 +95,7 @@ draw_in_gutter (LwSpace     *space,
                 guint        n)
 {
   g_autofree LwLabel *labels = g_new0 (LwLabel, MAX (n, 1));
-  double height = text_height (space), way = space->letter->rtl ? -1 : 1, room;
+  double height = text_height (space), way = space->letter->rtl ? -1 : 1;
   guint lanes;
 
   for (guint i = 0; i < n; i++)
@@ -104,10 +104,13 @@ draw_in_gutter (LwSpace     *space,
   if (lanes == 0)
     return;
 
-  room = (space->look->gutter - LEAD - EDGE_IN) / lanes;
   for (guint i = 0; i < n; i++)
     {
+      double beyond = way > 0 ? space->width - ended[i].end.x : ended[i].end.x, room = (beyond - LEAD - EDGE_IN) / lanes;
       double x = ended[i].end.x + way * (LEAD + labels[i].lane * room);
+
+      if (room < tag_width (space, ended[i].overlay))
+        continue;
 
       /* A lane's leaders end before the first, so as not to cross the names in between. */
       draw_leader (space, ended[i].overlay, ended[i].end, ended[i].end.x + way * (LEAD - 2), labels[i].y);
@@ -115,26 +118,32 @@ draw_in_gutter (LwSpace     *space,
     }
 }
 
-/* Before the line's end, near it, where nothing else stands. */
+/* Before the line's end, near it, where nothing else stands: with its name if there is room, else its letter alone. */
 static void
 draw_in_plot (LwSpace     *space,
               const Ended *ended,
               guint        column,
               double       in)
 {
-  double way = space->letter->rtl ? -1 : 1, reach, x;
+  double way = space->letter->rtl ? -1 : 1, tag = tag_width (space, ended->overlay);
+  double reach = fabs (ended->end.x - lw_scale_x (space->look->scale, 0, 0)) - in;
+  const double widths[] = { MIN (words_width (space, ended->overlay), MAX (reach, tag)), tag };
   LwBox box = { .height = text_height (space) };
 
-  reach = fabs (ended->end.x - lw_scale_x (space->look->scale, 0, 0)) - in;
-  box.width = MIN (words_width (space, ended->overlay), MAX (reach, tag_width (space, ended->overlay)));
-  x = ended->end.x - way * (in + box.width);
-  box.x = way > 0 ? x : x - box.width;
-  if (!lw_space_find (space, &box, ended->end.y, ended->end.y, space->height))
-    return;
+  for (guint i = 0; i < G_N_ELEMENTS (widths); i++)
+    {
+      double x = ended->end.x - way * (in + widths[i]);
 
-  lw_space_plate (space, column, &box);
-  lw_space_take (space, box);
-  draw_words (space, ended->overlay, x, box.y, box.width + 1);
+      box.width = widths[i];
+      box.x = way > 0 ? x : x - box.width;
+      if (box.width <= 0 || !lw_space_find (space, &box, ended->end.y, ended->end.y, space->height))
+        continue;
+
+      lw_space_plate (space, column, &box);
+      lw_space_take (space, box);
+      draw_words (space, ended->overlay, x, box.y, box.width + 1);
+      return;
+    }
 }
 
 void
@@ -155,7 +164,7 @@ lw_space_labels (LwSpace *space,
           || !lw_space_overlay_end (space, one.overlay, &column, &one.end, &last))
         continue;
 
-      if (last && look->gutter > 0)
+      if (last && look->gutter)
         ended[n++] = one;
       else
         draw_in_plot (space, &one, column,

@@ -59,7 +59,7 @@ typedef struct
   const char *reading;         /* (nullable) the value at the reading line, beside the name */
   const LwPanelOverlay *overlays; /* (nullable) */
   guint n_overlays;
-  double gutter;               /* room beyond the last column for their names, px; 0: they stand in the plot */
+  gboolean gutter;             /* their names stand beyond the last column, else in the plot */
   LwPanelKept *kept;           /* (nullable) where their picture is kept */
   guint overlays_stamp;        /* another one: they are others, or lie elsewhere */
   double pixels;               /* of the screen in a px, for what is kept; 0: one */

@@ -70,8 +70,8 @@ lw_slim_draw_gap (cairo_t         *cr,
   double width, tall;
 
   lw_letter_size (cr, letter, LW_SLIM_SIZE * 0.92, TRUE, text, &width, &tall);
-  cairo_rectangle (cr, x - width / 2 - 2, 1, width + 4, height - 2);
-  lw_ink_use (cr, palette->ink);
+  cairo_rectangle (cr, x - width / 2 - 2, 2, width + 4, height - 4);
+  lw_ink_use (cr, palette->faint);
   cairo_fill (cr);
   lw_ink_use (cr, palette->card);
   lw_letter_draw (cr, letter, x, (height - tall) / 2, LW_TEXT_MIDDLE, LW_SLIM_SIZE * 0.92, TRUE, 0, text);

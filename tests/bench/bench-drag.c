@@ -1,10 +1,12 @@
 /* How much work lies between a pointer's motion and the new picture: the longest demo
- * batch, three panels, 1440x900, a real window. Prints medians; asserts nothing. */
+ * batch, three panels, 1440x900, a real window; alone, and with twelve batches laid over. Prints medians; asserts
+ * nothing. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <locale.h>
 
 #include "bench/app.h"
 #include "bench/desktop.h"
+#include "bench/overlays.h"
 #include "bench/window-private.h"
 #include "season/document.h"
 #include "season/surround.h"
@@ -12,6 +14,7 @@
 #define FRAMES 120
 #define WIDTH 1440
 #define HEIGHT 900
+#define OVER 12
 
 typedef struct
 {
@@ -132,6 +135,41 @@ begin_cb (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+/* Drags and waits until it is over; returns the median work a frame, ms. */
+static double
+measure (Run        *run,
+         const char *words)
+{
+  double together;
+
+  run->frame = 0;
+  g_array_set_size (run->compute, 0);
+  g_array_set_size (run->draw, 0);
+  g_timeout_add (1500, begin_cb, run);
+  g_main_loop_run (run->loop);
+  lw_session_drag_cancel (run->session);
+  g_signal_handlers_disconnect_by_data (run->clock, run);
+
+  together = quantile (run->compute, 0.5) + quantile (run->draw, 0.5);
+  g_print ("%s\n", words);
+  g_print ("  compute  median %5.2f ms, 95 %% under %5.2f ms\n", quantile (run->compute, 0.5), quantile (run->compute, 0.95));
+  g_print ("  draw     median %5.2f ms, 95 %% under %5.2f ms\n", quantile (run->draw, 0.5), quantile (run->draw, 0.95));
+  g_print ("  together median %5.2f ms of work a frame (a frame at 60 Hz has 16.7 ms)\n", together);
+
+  return together;
+}
+
+/* Lays others of the season over the batch in hand. */
+static void
+lay_over (Run *run)
+{
+  LwOverlays *overlays = lw_overlays_of (run->session);
+  LwSeason *season = lw_session_base (run->session);
+
+  for (guint i = 0; i < season->n_batches && lw_overlays_n (overlays) < OVER; i++)
+    lw_overlays_lay (overlays, season, NULL, i, TRUE);
+}
+
 /* A full computation, nothing remembered, for the figure beside. */
 static double
 full_ms (LwSeason *season,
@@ -163,6 +201,7 @@ main (int    argc,
   Run run = { .step = 0 };
   const LwBatch *batch;
   GtkWidget *window;
+  double alone, over;
   guint longest;
 
   setlocale (LC_ALL, "");
@@ -185,15 +224,12 @@ main (int    argc,
   run.compute = g_array_new (FALSE, FALSE, sizeof (double));
   run.draw = g_array_new (FALSE, FALSE, sizeof (double));
   g_object_set_data (G_OBJECT (run.session), "window", window);
-  g_timeout_add (1500, begin_cb, &run);
-  g_main_loop_run (run.loop);
-
   g_print ("Drag of the first step of \"%s\": %u steps, %u parts, 3 panels, %dx%d\n", batch->name, batch->n_steps,
            lw_season_profile (season, batch->leaf)->n_parts, WIDTH, HEIGHT);
-  g_print ("  compute  median %5.2f ms, 95 %% under %5.2f ms\n", quantile (run.compute, 0.5), quantile (run.compute, 0.95));
-  g_print ("  draw     median %5.2f ms, 95 %% under %5.2f ms\n", quantile (run.draw, 0.5), quantile (run.draw, 0.95));
-  g_print ("  together median %5.2f ms of work a frame (a frame at 60 Hz has 16.7 ms)\n",
-           quantile (run.compute, 0.5) + quantile (run.draw, 0.5));
+  alone = measure (&run, "Alone:");
+  lay_over (&run);
+  over = measure (&run, "With twelve batches laid over:");
+  g_print ("  %.2f times the work alone\n", over / alone);
   for (guint i = 0; i < season->n_batches; i++)
     if (season->batches[i]->n_steps == 4)
       {

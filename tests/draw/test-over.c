@@ -108,7 +108,7 @@ made_init (Made    *made,
       .name = "13 short wither", .ink = { 1, 0, 0, 1 },
     };
   made->look = (LwPanelLook) {
-    .quantity = LW_MOISTURE, .scale = &made->scale, .overlays = made->overlays, .n_overlays = 2, .gutter = GUTTER,
+    .quantity = LW_MOISTURE, .scale = &made->scale, .overlays = made->overlays, .n_overlays = 2, .gutter = TRUE,
   };
 }
 
