@@ -137,6 +137,12 @@ take_off_cb (GtkWidget *widget,
 }
 
 static void
+click_cb (LwOverRow *self)
+{
+  gtk_widget_grab_focus (GTK_WIDGET (self));
+}
+
+static void
 lw_over_row_dispose (GObject *object)
 {
   LwOverRow *self = LW_OVER_ROW (object);
@@ -169,6 +175,8 @@ lw_over_row_class_init (LwOverRowClass *klass)
 static void
 lw_over_row_init (LwOverRow *self)
 {
+  GtkGesture *click = gtk_gesture_click_new ();
+
   self->off = gtk_button_new_from_icon_name ("window-close-symbolic");
   gtk_button_set_has_frame (GTK_BUTTON (self->off), FALSE);
   gtk_widget_set_parent (self->off, GTK_WIDGET (self));
@@ -176,6 +184,8 @@ lw_over_row_init (LwOverRow *self)
   gtk_widget_set_has_tooltip (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   g_signal_connect_swapped (self->off, "clicked", G_CALLBACK (take_off), self);
+  g_signal_connect_swapped (click, "pressed", G_CALLBACK (click_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
   g_signal_connect (self, "query-tooltip", G_CALLBACK (tooltip_cb), NULL);
 }
 

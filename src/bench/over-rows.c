@@ -33,10 +33,40 @@ same_rows (LwOverRows *self,
   return TRUE;
 }
 
+/* Which row has the keys; -1: none. */
+static int
+row_in_hand (LwOverRows *self)
+{
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root != NULL ? gtk_root_get_focus (root) : NULL;
+  int i = 0;
+
+  for (GtkWidget *row = gtk_widget_get_first_child (self->box); focus != NULL && row != NULL;
+       row = gtk_widget_get_next_sibling (row), i++)
+    if (row == focus || gtk_widget_is_ancestor (focus, row))
+      return i;
+
+  return -1;
+}
+
+/* The row that now stands there, or the last, so that the keys are not lost with a row that goes. */
+static void
+hand_to (LwOverRows *self,
+         int         at)
+{
+  GtkWidget *row = gtk_widget_get_first_child (self->box);
+
+  for (int i = 0; i < at && row != NULL && gtk_widget_get_next_sibling (row) != NULL; i++)
+    row = gtk_widget_get_next_sibling (row);
+  if (at >= 0 && row != NULL)
+    gtk_widget_grab_focus (row);
+}
+
 static void
 changed_cb (LwOverRows *self)
 {
   LwOverlays *overlays = lw_overlays_of (self->session);
+  int at = row_in_hand (self);
   GtkWidget *child;
 
   if (same_rows (self, overlays))
@@ -54,6 +84,7 @@ changed_cb (LwOverRows *self)
       gtk_box_append (GTK_BOX (self->box), lw_over_row_new (self->session, laid));
     }
   gtk_widget_set_visible (GTK_WIDGET (self), self->laid->len > 0);
+  hand_to (self, at);
 }
 
 void

@@ -1,0 +1,230 @@
+"""Batches laid over: ticked in the list by pointer and by keys, of another season's file, last year's of the same
+kind; as a screen reader hears them; the table of differences, copied and saved, beside the command line's; off again."""
+# SPDX-License-Identifier: GPL-3.0-or-later
+import os
+import re
+import shutil
+import subprocess
+
+import tap
+from bench import CLI, DATA, Bench
+
+BATCH = "2 long wither, covered"
+OTHER = "4 long wither, bare mats"
+LAST = "ondry-ridge-2025.leafwend"
+places = {}
+desk = Bench().open(batch=BATCH)
+last = os.path.join(desk.folder, LAST)
+shutil.copy(os.path.join(DATA, LAST), last)
+shutil.copy(os.path.join(DATA, "kinds-of-tea.leafwend"), desk.folder)
+
+
+def tick(batch, window=None):
+    return desk.get("check box", "Lay over: " + batch, window or desk.place("list", "Batches"))
+
+
+def rows():
+    """What the rows of batches laid over say, from the top."""
+    top = desk.place("list", "Batches laid over")
+    return [desk.name_of(row) for row in desk.children(top)] if top else []
+
+
+def told(panel="Moisture"):
+    """What a panel says of what lies over it: letter and name, and what the finished tea has."""
+    words = desk.place("image", panel).get_description().partition("Laid over:")[2]
+    return dict(re.findall(r"([A-Z] .*?): ([\d.]+) % at the end\.", words))
+
+
+def laid(*names):
+    desk.wait_for(lambda: list(told()) == list(names), "%s laid over, not %s" % (names, list(told())))
+
+
+def windows_named(name):
+    return [w for w in desk.windows() if desk.name_of(w) == name]
+
+
+def window_named(name):
+    return desk.wait_for(lambda: windows_named(name), "the window " + name)[0]
+
+
+def said(pattern):
+    if "status" not in places:
+        places["status"] = desk.get("status bar", re.compile(pattern))
+    desk.wait_for(lambda: re.search(pattern, desk.name_of(places["status"])), pattern)
+    return desk.name_of(places["status"])
+
+
+def act(name, target=None):
+    """An action of the window, as a menu item does it."""
+    subprocess.run(["gdbus", "call", "--session", "--dest", "page.leafwend.Leafwend",
+                    "--object-path", "/page/leafwend/Leafwend/window/1", "--method", "org.gtk.Actions.Activate", name,
+                    "[<b'%s'>]" % target if target else "[]", "{}"], check=True, stdout=subprocess.DEVNULL)
+
+
+def compare(*options):
+    return subprocess.run([CLI, "compare", desk.path, BATCH, last, OTHER, *options], check=True,
+                          stdout=subprocess.PIPE, text=True).stdout
+
+
+@tap.case
+def ticks():
+    """A click on a tick and Space on a row lay batches over; panels and rows tell them, with gaps and values."""
+    desk.click(tick("1 strong pan, first leaf"))
+    laid("A 1 strong pan, first leaf")
+    desk.click(desk.get("label", BATCH))
+    desk.key("Down")
+    desk.wait_for(lambda: "3 drum" in desk.name_of(desk.windows()[0]), "the next batch")
+    desk.key("space", "Up")
+    desk.wait_for(lambda: BATCH in desk.name_of(desk.windows()[0]), "the batch")
+    laid("A 1 strong pan, first leaf", "B 3 drum, firm roll")
+    assert desk.has(tick("3 drum, firm roll"), "checked")
+    one, other = rows()
+    assert one.startswith("A 1 strong pan, first leaf: wither, 4 h · "), one
+    assert other.startswith("B 3 drum, firm roll: "), other
+    row = desk.children(desk.place("list", "Batches laid over"))[1]
+    gaps = row.get_description()
+    assert "Without a match in the batch in hand: fix in drum" in gaps and "no match for step 2, fix in pan" in gaps, gaps
+    end = subprocess.run([CLI, "run", desk.path, "--batch", "1 strong", "--ends"], check=True, stdout=subprocess.PIPE,
+                         text=True).stdout.splitlines()
+    column = end[0].split(",").index("moisture_wb_pct")
+    # The name has a comma, and quotes around it.
+    moisture = float(end[-1].replace("1 strong pan, first leaf", "1").split(",")[column])
+    assert abs(float(told()["A 1 strong pan, first leaf"]) - moisture) < 0.06, (told(), moisture)
+
+
+@tap.case
+def in_hand():
+    """A batch does not lie over itself: taken in hand it gives way, and lies over again after that."""
+    desk.choose("1 strong pan, first leaf")
+    laid("B 3 drum, firm roll")
+    desk.choose(BATCH)
+    laid("A 1 strong pan, first leaf", "B 3 drum, firm roll")
+
+
+@tap.case
+def dragged():
+    """A drag of the batch in hand leaves what lies over as it was; it stays after undo."""
+    before = told("Oxidation")
+    x, y = desk.end_edge(2)
+    desk.drag(x, y, x + 40, y)
+    desk.settled()
+    tap.equal(told("Oxidation"), before, "what lies over")
+    desk.key("ctrl+z")
+    desk.settled()
+    tap.equal(told("Oxidation"), before, "what lies over after undo")
+
+
+@tap.case
+def last_year():
+    """Ctrl+L lays last year's batch of the same kind over, from the file beside, and says why; none is said plainly."""
+    desk.key("ctrl+l")
+    laid("A 1 strong pan, first leaf", "B 3 drum, firm roll", "C 2025 · " + OTHER)
+    assert "29 Mar 2025" in said("^Laid over: " + OTHER) and "5" in said("nearest in date of 5")
+    act("over-none")
+    desk.wait_for(lambda: not rows() and not told(), "nothing over")
+    with open(last, encoding="utf-8") as file:
+        text = file.read()
+    with open(last, "w", encoding="utf-8") as file:
+        file.write(text.replace('start="2025', 'start="2024'))
+    desk.key("ctrl+l")
+    said("^No batch of 2025 is this kind of tea or has the same steps; 2 other seasons looked through")
+    assert not rows()
+    with open(last, "w", encoding="utf-8") as file:
+        file.write(text)
+
+
+@tap.case
+def another_season():
+    """The file chooser leads to another season's batches; a click on a tick there lays one over; the file is only read."""
+    with open(last, "rb") as file:
+        before = file.read()
+    desk.click(desk.get("label", BATCH))
+    desk.key("ctrl+shift+l")
+    desk.wait_for(lambda: len(desk.windows()) == 2, "the chooser")
+    desk.type(last + "\n")
+    window = window_named("Ondry Ridge, spring 2025")
+    desk.click(tick(OTHER, window))
+    laid("A 2025 · " + OTHER)
+    desk.key("Escape")
+    desk.wait_for(lambda: not windows_named("Ondry Ridge, spring 2025"), "its end")
+    with open(last, "rb") as file:
+        tap.equal(file.read(), before, "the other file")
+    assert not desk.is_changed()
+
+
+@tap.case
+def damaged():
+    """A damaged file tells its problems with file and line, and what lies over stays."""
+    bad = os.path.join(desk.folder, "bad.leafwend")
+    with open(last, encoding="utf-8") as good, open(bad, "w", encoding="utf-8") as file:
+        file.write(good.read().replace('kind="fix-pan"', 'kind="fix-pot"', 1))
+    act("over-path", bad)
+    desk.get("label", re.compile(r"bad\.leafwend:\d+: .*fix-pot"))
+    desk.key("Escape")
+    desk.wait_for(lambda: len(desk.windows()) == 1, "its end")
+    os.remove(bad)
+    laid("A 2025 · " + OTHER)
+    act("over-path", desk.path)
+    said("^That is the season in hand")
+
+
+def shown(window):
+    """The table's numbers by place and outcome, as far as they are on the screen."""
+    found = {}
+    for cell in desk.find_all("label", re.compile(r"^\+|^−|^0|^–"), window):
+        match = re.match(r"(.*); (.*): this (\S+), that (\S+), difference (\S+)$", cell.get_description() or "")
+        if match:
+            found[match[2], match[1].partition(",")[0]] = [n.replace("−", "-").lstrip("+") for n in match.group(3, 4, 5)]
+    return found
+
+
+@tap.case
+def differences():
+    """Ctrl+D shows the numbers of leafwend-cli compare; its CSV, saved by the dialog, is the command line's."""
+    desk.key("ctrl+d")
+    window = window_named("Differences")
+    table = desk.wait_for(lambda: shown(window), "the table")
+    lines = [[cell.strip() for cell in line.strip("|").split("|")] for line in compare().splitlines()]
+    cli = {(line[0], line[5]): line[7:] for line in lines}
+    for outcome, label in (("minutes", "Time in the step"), ("moisture", "Moisture"), ("oxidation", "Oxidation"),
+                           ("rupture", "Cell rupture"), ("enzyme", "Enzyme left")):
+        tap.equal(table["1 wither", label], cli["1", outcome], label)
+
+    path = os.path.join(desk.folder, "differences.csv")
+    desk.click(desk.get("push button", re.compile("^Save as CSV"), window))
+    desk.wait_for(lambda: len(desk.windows()) == 3, "the dialog")
+    desk.key("ctrl+a")
+    desk.type(path + "\n")
+    desk.wait_for(lambda: os.path.exists(path), "the file")
+    with open(path, encoding="utf-8") as file:
+        tap.equal(file.read(), compare("--csv"), "the saved table")
+
+    desk.click(desk.get("check box", "By the time of day", window))
+    desk.wait_for(lambda: any(re.match(r"\d\d:\d\d$", place) for place, _ in shown(window)), "times of day")
+    desk.click(desk.get("push button", "Copy as text", window))
+    desk.get("label", "The table is on the clipboard as text.", window)
+    desk.key("Escape")
+    desk.wait_for(lambda: not windows_named("Differences"), "its end")
+
+
+@tap.case
+def off():
+    """Delete on a row and its button take a batch off; an untick, too."""
+    desk.click(tick("1 strong pan, first leaf"))
+    laid("A 2025 · " + OTHER, "B 1 strong pan, first leaf")
+    desk.click(desk.get("push button", "Take off 2025 · " + OTHER, desk.place("list", "Batches laid over")))
+    laid("B 1 strong pan, first leaf")
+    desk.click(tick("3 drum, firm roll"))
+    laid("A 3 drum, firm roll", "B 1 strong pan, first leaf")
+    row = desk.children(desk.place("list", "Batches laid over"))[0]
+    box = desk.bounds(row)
+    desk.click(box.x + 40, box.y + box.height // 2)
+    desk.wait_for(lambda: desk.has(row, "focused"), "the row's focus")
+    desk.key("Delete")
+    laid("B 1 strong pan, first leaf")
+    desk.wait_for(lambda: desk.has(desk.children(desk.place("list", "Batches laid over"))[0], "focused"), "the next row's")
+    desk.click(tick("1 strong pan, first leaf"))
+    desk.wait_for(lambda: not rows() and not told(), "nothing over")
+
+
+tap.main(desk.tree if os.environ.get("TREE") else None)
