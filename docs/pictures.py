@@ -3,12 +3,14 @@ what the window then says, for those who write about it."""
 # SPDX-License-Identifier: GPL-3.0-or-later
 import os
 import re
+import shutil
 import subprocess
 import sys
 import time
 
 sys.dont_write_bytecode = True
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "tests", "window"))
+from bench import DATA  # noqa: E402
 from maker import BUYERS, Maker  # noqa: E402
 
 folder = sys.argv[1]
@@ -145,6 +147,14 @@ def fit():
         take(desk, "guide/fit-4.png")
 
 
+def compare():
+    with Maker().open(batch="2 long wither, covered") as desk:
+        shutil.copy(os.path.join(DATA, "ondry-ridge-2025.leafwend"), desk.folder)
+        desk.key("ctrl+l")
+        desk.get("list item", re.compile("^A 2025"))
+        take(desk, "guide/compare-1.png")
+
+
 os.makedirs(os.path.join(folder, "guide"), exist_ok=True)
-for picture in (window, cover, cup, drum, steady, fit):
+for picture in (window, cover, cup, drum, steady, fit, compare):
     picture()
