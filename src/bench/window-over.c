@@ -166,6 +166,12 @@ none (GSimpleAction *action,
 }
 
 static void
+table_gone_cb (LwWindow *self)
+{
+  self->differences = NULL;
+}
+
+static void
 table (GSimpleAction *action,
        GVariant      *target,
        gpointer       data)
@@ -175,7 +181,7 @@ table (GSimpleAction *action,
   if (self->differences == NULL)
     {
       self->differences = lw_over_table_new (GTK_WINDOW (self), self->session);
-      g_object_add_weak_pointer (G_OBJECT (self->differences), (gpointer *) &self->differences);
+      g_signal_connect_object (self->differences, "destroy", G_CALLBACK (table_gone_cb), self, G_CONNECT_SWAPPED);
     }
   gtk_window_present (GTK_WINDOW (self->differences));
 }
