@@ -6,17 +6,16 @@
 
 struct _LwOverTick
 {
-  GtkWidget parent_instance;
+  GtkCheckButton parent_instance;
 
   LwOverlays *overlays;
-  GtkWidget *check;
   LwSeason *season;  /* (nullable) until it is set */
   char *path;        /* (nullable) */
   guint at;
   gboolean updating; /* it follows the overlays, not the other way */
 };
 
-G_DEFINE_FINAL_TYPE (LwOverTick, lw_over_tick, GTK_TYPE_WIDGET)
+G_DEFINE_FINAL_TYPE (LwOverTick, lw_over_tick, GTK_TYPE_CHECK_BUTTON)
 
 static void
 show (LwOverTick *self)
@@ -25,7 +24,7 @@ show (LwOverTick *self)
                 && lw_overlays_has (self->overlays, self->path, self->season->batches[self->at]->name);
 
   self->updating = TRUE;
-  gtk_check_button_set_active (GTK_CHECK_BUTTON (self->check), on);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (self), on);
   self->updating = FALSE;
 }
 
@@ -34,7 +33,7 @@ toggled_cb (LwOverTick *self)
 {
   if (!self->updating && self->season != NULL)
     lw_overlays_lay (self->overlays, self->season, self->path, self->at,
-                     gtk_check_button_get_active (GTK_CHECK_BUTTON (self->check)));
+                     gtk_check_button_get_active (GTK_CHECK_BUTTON (self)));
 }
 
 void
@@ -55,16 +54,16 @@ lw_over_tick_set (LwOverTick *self,
       self->path = g_strdup (path);
     }
   self->at = at;
-  gtk_widget_set_tooltip_text (self->check, words);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->check), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self), words);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
   show (self);
 }
 
 void
 lw_over_tick_toggle (LwOverTick *self)
 {
-  gtk_check_button_set_active (GTK_CHECK_BUTTON (self->check),
-                               !gtk_check_button_get_active (GTK_CHECK_BUTTON (self->check)));
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (self),
+                               !gtk_check_button_get_active (GTK_CHECK_BUTTON (self)));
 }
 
 static void
@@ -72,7 +71,6 @@ lw_over_tick_dispose (GObject *object)
 {
   LwOverTick *self = LW_OVER_TICK (object);
 
-  g_clear_pointer (&self->check, gtk_widget_unparent);
   g_clear_pointer (&self->season, lw_season_unref);
   g_clear_pointer (&self->path, g_free);
   g_clear_object (&self->overlays);
@@ -84,17 +82,13 @@ static void
 lw_over_tick_class_init (LwOverTickClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = lw_over_tick_dispose;
-  gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (klass), "overtick");
-  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
 }
 
 static void
 lw_over_tick_init (LwOverTick *self)
 {
-  self->check = gtk_check_button_new ();
-  gtk_widget_set_valign (self->check, GTK_ALIGN_CENTER);
-  gtk_widget_set_parent (self->check, GTK_WIDGET (self));
-  g_signal_connect_swapped (self->check, "toggled", G_CALLBACK (toggled_cb), self);
+  gtk_widget_set_valign (GTK_WIDGET (self), GTK_ALIGN_CENTER);
+  g_signal_connect (self, "toggled", G_CALLBACK (toggled_cb), NULL);
 }
 
 GtkWidget *

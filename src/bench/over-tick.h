@@ -7,7 +7,7 @@
 #include "bench/overlays.h"
 
 #define LW_TYPE_OVER_TICK (lw_over_tick_get_type ())
-G_DECLARE_FINAL_TYPE (LwOverTick, lw_over_tick, LW, OVER_TICK, GtkWidget)
+G_DECLARE_FINAL_TYPE (LwOverTick, lw_over_tick, LW, OVER_TICK, GtkCheckButton)
 
 GtkWidget *lw_over_tick_new    (LwOverlays *overlays);
 

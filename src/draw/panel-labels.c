@@ -118,7 +118,8 @@ draw_in_gutter (LwSpace     *space,
     }
 }
 
-/* Before the line's end, near it, where nothing else stands: with its name if there is room, else its letter alone. */
+/* Before the line's end, near it, where nothing else stands: with its name if there is room and there are few, else its
+ * letter alone. */
 static void
 draw_in_plot (LwSpace     *space,
               const Ended *ended,
@@ -127,7 +128,8 @@ draw_in_plot (LwSpace     *space,
 {
   double way = space->letter->rtl ? -1 : 1, tag = tag_width (space, ended->overlay);
   double reach = fabs (ended->end.x - lw_scale_x (space->look->scale, 0, 0)) - in;
-  const double widths[] = { MIN (words_width (space, ended->overlay), MAX (reach, tag)), tag };
+  gboolean few = tag <= 0 || space->look->n_overlays <= LW_N_OVER;
+  const double widths[] = { few ? MIN (words_width (space, ended->overlay), MAX (reach, tag)) : tag, tag };
   LwBox box = { .height = text_height (space) };
 
   for (guint i = 0; i < G_N_ELEMENTS (widths); i++)

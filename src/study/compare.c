@@ -121,12 +121,15 @@ lw_compare_steps (const LwSide sides[2])
   const LwBatch *a = sides[0].batch, *b = sides[1].batch;
   g_autoptr (GArray) pairs = lw_compare_pairs (a, b);
   GArray *rows = g_array_new (FALSE, TRUE, sizeof (LwCompareRow));
-  LwPair last = { { (int) a->n_steps - 1, (int) b->n_steps - 1 } };
+  LwPair last = { { -1, -1 } }, ends = { { (int) a->n_steps - 1, (int) b->n_steps - 1 } };
 
   for (guint i = 0; i < pairs->len; i++)
-    add_row (rows, sides, g_array_index (pairs, LwPair, i));
-  if (a->n_steps > 0 && b->n_steps > 0 && a->steps[last.of[0]].kind != b->steps[last.of[1]].kind)
-    add_row (rows, sides, last);
+    {
+      last = g_array_index (pairs, LwPair, i);
+      add_row (rows, sides, last);
+    }
+  if (a->n_steps > 0 && b->n_steps > 0 && (last.of[0] != ends.of[0] || last.of[1] != ends.of[1]))
+    add_row (rows, sides, ends);
 
   return rows;
 }

@@ -100,6 +100,8 @@ test_columns (void)
   static const LwKind green[] = { LW_KIND_FIX_PAN, LW_KIND_ROLL, LW_KIND_DRY_AIR };
   static const LwKind sunned[] = { LW_KIND_WITHER, LW_KIND_FIX_PAN, LW_KIND_DRY_SUN };
   static const int pairs[][2] = { { -1, 0 }, { 0, 1 }, { 1, -1 }, { 2, -1 }, { -1, 2 }, { 2, 2 } };
+  static const LwKind twice[] = { LW_KIND_ROLL, LW_KIND_ROLL };
+  static const int again[][2] = { { 0, 0 }, { 1, -1 }, { 1, 0 } };
   static const int expect[] = { -1, 0, -1 };
   g_auto (Made) one = { 0 }, other = { 0 };
   int columns[G_N_ELEMENTS (sunned)];
@@ -110,6 +112,8 @@ test_columns (void)
   for (guint i = 0; i < G_N_ELEMENTS (expect); i++)
     g_assert_cmpint (columns[i], ==, expect[i]);
   assert_pairs (green, 3, sunned, 3, pairs, G_N_ELEMENTS (pairs));
+  /* The last steps are of one kind, but the first has taken the match. */
+  assert_pairs (twice, 2, twice, 1, again, G_N_ELEMENTS (again));
 }
 
 /* What stands in a row is the batch's own outcome. */
