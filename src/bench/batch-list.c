@@ -134,6 +134,9 @@ season_cb (LwBatchList *self)
   guint have = g_list_model_get_n_items (G_LIST_MODEL (self->items));
 
   self->updating = TRUE;
+  /* First, so that no row is ever of a batch that is gone. */
+  if (have > season->n_batches)
+    g_list_store_splice (self->items, season->n_batches, have - season->n_batches, NULL, 0);
   for (guint i = 0; i < season->n_batches; i++)
     {
       g_autoptr (LwBatchItem) item = lw_batch_item_new (season, i);
@@ -142,8 +145,6 @@ season_cb (LwBatchList *self)
       if (old == NULL || !lw_batch_item_same (item, old))
         g_list_store_splice (self->items, i, old != NULL ? 1 : 0, (gpointer *) &item, 1);
     }
-  if (have > season->n_batches)
-    g_list_store_splice (self->items, season->n_batches, have - season->n_batches, NULL, 0);
   select_in_hand (self);
   self->updating = FALSE;
 }
