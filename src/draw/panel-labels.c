@@ -10,6 +10,7 @@
 #define EDGE_IN 3.0    /* of the panel */
 #define LEAD 11.0      /* from a line's end to its name */
 #define TAG_GAP 4.0
+#define MOST_TRIES 7    /* of places for a name in the plot */
 #define LEAST_NAME 18.0 /* px of a name, else its tag alone */
 
 typedef struct
@@ -132,11 +133,12 @@ draw_in_plot (LwSpace     *space,
   const double widths[] = { few ? MIN (words_width (space, ended->overlay), MAX (reach, tag)) : tag, tag };
   LwBox box = { .height = text_height (space) };
 
-  for (guint i = 0; i < G_N_ELEMENTS (widths); i++)
+  /* Letters go a little further in where others stand already. */
+  for (guint i = 0; i < MOST_TRIES; i++)
     {
-      double x = ended->end.x - way * (in + widths[i]);
+      double width = widths[MIN (i, 1)], x = ended->end.x - way * (in + width + MAX ((int) i - 1, 0) * (tag + TAG_GAP));
 
-      box.width = widths[i];
+      box.width = width;
       box.x = way > 0 ? x : x - box.width;
       if (box.width <= 0 || !lw_space_find (space, &box, ended->end.y, ended->end.y, space->height))
         continue;
