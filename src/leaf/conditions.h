@@ -4,8 +4,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include "leaf/jump.h"
 #include "leaf/sky.h"
-#include "leaf/state.h"
 
 /* What is read from the sky as time goes on; the sun, without one, from a clear day. */
 typedef enum
@@ -49,6 +49,8 @@ typedef struct
 
   double steam_w_m2k;     /* condensation, 0: none */
   double press_kpa;       /* rolling, or its equivalent in tumbling */
+
+  const LwJump *jump;     /* not owned, (nullable) what a measurement corrected on the way */
 } LwConditions;
 
 /* The boundary of one part in one step, made once before the step is integrated. */

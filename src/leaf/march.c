@@ -14,7 +14,7 @@ struct _LwMarch
 
   /* The last run: its track, and all that it was made from. */
   LwTrack *last;
-  GArray *last_steps; /* LwConditions; each holds a reference on its sky */
+  GArray *last_steps; /* LwConditions; each holds references on its sky and jump */
   LwSampling last_sampling;
   LwAimed aimed;
 };
@@ -24,6 +24,8 @@ conditions_clear (LwConditions *conditions)
 {
   if (conditions->sky != NULL)
     lw_sky_unref ((LwSky *) conditions->sky);
+  if (conditions->jump != NULL)
+    lw_jump_unref ((LwJump *) conditions->jump);
 }
 
 static void
@@ -160,6 +162,29 @@ segment_for (double     begin_s,
   return segment;
 }
 
+/* The same with two samples where it jumps, one before and one after. */
+static LwSegment *
+segment_with (LwSegment    *plain,
+              const LwJump *jump)
+{
+  double jump_s = lw_jump_at_s (jump, plain->duration_s);
+  LwSegment *segment = lw_segment_new (plain->duration_s, plain->n + 2, plain->n_parts);
+  guint n = 0;
+
+  for (guint i = 0; i < plain->n && plain->time_s[i] < jump_s; i++)
+    segment->time_s[n++] = plain->time_s[i];
+  segment->time_s[n++] = jump_s;
+  segment->time_s[n++] = jump_s;
+  for (guint i = 0; i < plain->n; i++)
+    if (plain->time_s[i] > jump_s)
+      segment->time_s[n++] = plain->time_s[i];
+
+  segment->n = n;
+  lw_segment_unref (plain);
+
+  return segment;
+}
+
 /* The step's boundaries and first states, one for each part. */
 static LwBoundary *
 step_begin (const LwTrack      *track,
@@ -179,6 +204,40 @@ step_begin (const LwTrack      *track,
   return boundaries;
 }
 
+/* Solves the step into its segment's samples. Returns 0, or the solver's negative code. */
+static int
+solve (LwMarch            *march,
+       const LwConditions *conditions,
+       const LwBoundary   *boundaries,
+       LwSegment          *segment)
+{
+  const LwJump *jump = conditions->jump;
+  guint n_parts = segment->n_parts;
+  gboolean jumped = jump == NULL;
+  int code = lw_solver_start (march->solver, boundaries, segment->states, n_parts);
+
+  if (code == 0 && jump != NULL)
+    code = lw_solver_stop_at (march->solver, lw_jump_at_s (jump, conditions->duration_s));
+
+  for (guint i = 1; i < segment->n && code == 0; i++)
+    {
+      LwState *states = &segment->states[(gsize) i * n_parts], *before = states - n_parts;
+
+      if (jumped || segment->time_s[i] > segment->time_s[i - 1])
+        {
+          code = lw_solver_advance (march->solver, segment->time_s[i], states);
+          continue;
+        }
+
+      jumped = TRUE;
+      memcpy (states, before, n_parts * sizeof *states);
+      lw_jump_apply (jump, states, n_parts);
+      code = lw_solver_jump (march->solver, segment->time_s[i], conditions->duration_s, before, states);
+    }
+
+  return code;
+}
+
 /* NULL if the solver failed; `failure` then says where. */
 static LwSegment *
 march_step (LwMarch            *march,
@@ -190,16 +249,16 @@ march_step (LwMarch            *march,
             LwFailure          *failure)
 {
   g_autoptr (LwSegment) segment = segment_for (begin_s, conditions->duration_s, sampling, track->n_parts);
-  g_autofree LwBoundary *boundaries = step_begin (track, conditions, step, segment->states);
+  g_autofree LwBoundary *boundaries = NULL;
   const LwTurn *turns;
   gulong steps, calls;
   int code;
 
+  if (conditions->jump != NULL)
+    segment = segment_with (g_steal_pointer (&segment), conditions->jump);
+  boundaries = step_begin (track, conditions, step, segment->states);
   lw_solver_seek (march->solver, sampling.turns);
-  code = lw_solver_start (march->solver, boundaries, segment->states, track->n_parts);
-
-  for (guint i = 1; i < segment->n && code == 0; i++)
-    code = lw_solver_advance (march->solver, segment->time_s[i], &segment->states[(gsize) i * track->n_parts]);
+  code = solve (march, conditions, boundaries, segment);
 
   if (code != 0)
     {
@@ -267,6 +326,8 @@ lw_march_run (LwMarch            *march,
     {
       if (steps[i].sky != NULL)
         lw_sky_ref ((LwSky *) steps[i].sky);
+      if (steps[i].jump != NULL)
+        lw_jump_ref ((LwJump *) steps[i].jump);
       g_array_append_val (march->last_steps, steps[i]);
     }
 

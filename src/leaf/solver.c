@@ -41,6 +41,7 @@ struct _LwSolver
   GArray *turns;          /* LwTurn */
   LwState *seen;          /* room for `n` */
   sunrealtype reached_s;
+  gulong steps_before;    /* of a jump */
   gulong rate_calls;
 };
 
@@ -271,6 +272,26 @@ lw_solver_set_aimed (LwSolver *solver,
   solver->aimed = aimed;
 }
 
+/* A new start of the integration, not of what was noted on the way. */
+static int
+begin (LwSolver      *solver,
+       double         t_s,
+       double         end_s,
+       const LwState *states)
+{
+  int code;
+
+  solver->reached_s = t_s;
+  memcpy (N_VGetArrayPointer (solver->state), states, solver->n * sizeof *states);
+  for (guint i = 0; i < solver->n; i++)
+    lw_inner_take ((LwState *) N_VGetArrayPointer (solver->state) + i);
+  code = CVodeReInit (solver->cvode, t_s, solver->state);
+  if (code >= 0)
+    code = seek_turns (solver);
+
+  return code < 0 ? code : lw_solver_stop_at (solver, end_s);
+}
+
 int
 lw_solver_start (LwSolver         *solver,
                  const LwBoundary *boundaries,
@@ -286,17 +307,34 @@ lw_solver_start (LwSolver         *solver,
     }
 
   solver->boundaries = boundaries;
-  solver->reached_s = 0;
+  solver->steps_before = 0;
   solver->rate_calls = 0;
   g_array_set_size (solver->turns, 0);
-  memcpy (N_VGetArrayPointer (solver->state), states, n * sizeof *states);
-  for (guint i = 0; i < n; i++)
-    lw_inner_take ((LwState *) N_VGetArrayPointer (solver->state) + i);
-  code = CVodeReInit (solver->cvode, 0, solver->state);
-  if (code >= 0)
-    code = seek_turns (solver);
 
-  return code < 0 ? code : CVodeSetStopTime (solver->cvode, boundaries->at.duration_s);
+  return begin (solver, 0, boundaries->at.duration_s, states);
+}
+
+int
+lw_solver_stop_at (LwSolver *solver,
+                   double    end_s)
+{
+  return end_s > solver->reached_s ? CVodeSetStopTime (solver->cvode, end_s) : 0;
+}
+
+int
+lw_solver_jump (LwSolver      *solver,
+                double         t_s,
+                double         end_s,
+                const LwState *before,
+                const LwState *states)
+{
+  gulong rate_calls;
+
+  lw_solver_work (solver, &solver->steps_before, &rate_calls);
+  if (solver->seeking)
+    lw_turning_jumped (solver->boundaries, before, states, solver->n, &solver->aimed, t_s, solver->turns);
+
+  return begin (solver, t_s, end_s, states);
 }
 
 int
@@ -356,6 +394,6 @@ lw_solver_work (LwSolver *solver,
   long n_steps = 0;
 
   CVodeGetNumSteps (solver->cvode, &n_steps);
-  *steps = (gulong) n_steps;
+  *steps = solver->steps_before + (gulong) n_steps;
   *rate_calls = solver->rate_calls;
 }

@@ -35,6 +35,19 @@ int       lw_solver_advance       (LwSolver         *solver,
                                    double            t_s,
                                    LwState          *states);
 
+/* From `t_s`, where it has come to, goes on with other `states` as from a new start, not past `end_s`. Turning points
+ * that lie between the states as they were (`before`) and as they are then stand at `t_s`. Returns 0, or CVODE's
+ * negative code. */
+int       lw_solver_jump          (LwSolver         *solver,
+                                   double            t_s,
+                                   double            end_s,
+                                   const LwState    *before,
+                                   const LwState    *states);
+
+/* Stops short of the boundaries' duration, at `end_s`, where a jump is to come. */
+int       lw_solver_stop_at       (LwSolver         *solver,
+                                   double            end_s);
+
 /* (transfer none) the turning points met since the start, in the order of time. */
 const LwTurn *lw_solver_turns     (LwSolver         *solver,
                                    guint            *n);

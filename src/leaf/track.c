@@ -86,7 +86,9 @@ place (const LwSegment *segment,
         high = middle;
     }
 
-  *on = CLAMP ((t_s - segment->time_s[low]) / (segment->time_s[high] - segment->time_s[low]), 0, 1);
+  *on = 1;
+  if (segment->time_s[high] > segment->time_s[low])
+    *on = CLAMP ((t_s - segment->time_s[low]) / (segment->time_s[high] - segment->time_s[low]), 0, 1);
 
   return low;
 }

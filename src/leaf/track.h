@@ -11,7 +11,8 @@ typedef struct
   double duration_s;
   guint n;          /* samples, at least 2 */
   guint n_parts;
-  double *time_s;   /* from the step's start; the first is 0, the last the duration */
+  double *time_s;   /* from the step's start; the first is 0, the last the duration; twice the same where the states
+                     * jump (leaf/jump.h): before, and from there on */
   LwState *states;
   guint n_turns;    /* turning points, in the order of time */
   LwTurn *turns;

@@ -108,3 +108,25 @@ lw_turning_values (const LwBoundary *boundaries,
     if (values[kind] == 0)
       values[kind] = lw_turning_way (kind) * BEYOND;
 }
+
+void
+lw_turning_jumped (const LwBoundary *boundaries,
+                   const LwState    *before,
+                   const LwState    *after,
+                   guint             n,
+                   const LwAimed    *aimed,
+                   double            t_s,
+                   GArray           *turns)
+{
+  double was[LW_N_TURNS], is[LW_N_TURNS];
+
+  lw_turning_values (boundaries, before, n, aimed, was);
+  lw_turning_values (boundaries, after, n, aimed, is);
+  for (LwTurnKind kind = 0; kind < LW_N_TURNS; kind++)
+    if (lw_turning_way (kind) * was[kind] < 0 && lw_turning_way (kind) * is[kind] >= 0)
+      {
+        LwTurn turn = { kind, t_s };
+
+        g_array_append_val (turns, turn);
+      }
+}

@@ -46,3 +46,12 @@ void lw_turning_values (const LwBoundary *boundaries,
                         guint             n,
                         const LwAimed    *aimed,
                         double            values[LW_N_TURNS]);
+
+/* Adds to `turns` (LwTurn) what turns at `t_s` by a jump from states `before` to `after`. */
+void lw_turning_jumped (const LwBoundary *boundaries,
+                        const LwState    *before,
+                        const LwState    *after,
+                        guint             n,
+                        const LwAimed    *aimed,
+                        double            t_s,
+                        GArray           *turns);
