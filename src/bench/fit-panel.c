@@ -261,8 +261,10 @@ draw (LwFitPanel *self,
   const LwPalette *palette = lw_look_palette (GTK_WIDGET (self));
   LwLetter letter = lw_look_letter (GTK_WIDGET (self));
   const LwPanelOverlay overlays[] = {
-    { self->curves[0], self->minutes, self->n, NULL, _ ("before"), palette->faint, 1 },
-    { self->curves[1], self->minutes, self->n, NULL, _ ("after"), palette->curve[self->of], 0 },
+    { .curves = self->curves[0], .minutes = self->minutes, .n = self->n, .name = _ ("before"),
+      .ink = palette->faint, .dash = 1 },
+    { .curves = self->curves[1], .minutes = self->minutes, .n = self->n, .name = _ ("after"),
+      .ink = palette->curve[self->of] },
   };
   double line = lw_letter_line (&letter) + 4, ruler = ceil (RULER * lw_letter_scale (&letter));
   LwPanelLook look;

@@ -8,6 +8,7 @@
 #include "draw/block.h"
 #include "draw/picture.h"
 #include "draw/words.h"
+#include "season/correction.h"
 #include "season/surround.h"
 #include "season/text.h"
 #include "season/wording.h"
@@ -136,17 +137,6 @@ draw_blocks (Sheet  *sheet,
   return y + height + 2 + RULER + 4;
 }
 
-static double
-fresh_moisture (const Sheet *sheet)
-{
-  const LwProfile *leaf = lw_season_profile (sheet->season, sheet->batch->leaf);
-
-  if (!isnan (sheet->batch->fresh_moisture_pct) || leaf == NULL)
-    return sheet->batch->fresh_moisture_pct;
-
-  return leaf->fresh_moisture_pct;
-}
-
 static void
 draw_panels (Sheet  *sheet,
              double  top,
@@ -155,6 +145,7 @@ draw_panels (Sheet  *sheet,
   guint n = G_N_ELEMENTS (panels);
   double height = floor ((bottom - top - (n - 1) * GAP) / n);
   g_autoptr (GArray) spells = lw_spells_new (sheet->season, sheet->batch);
+  const LwProfile *leaf = lw_season_profile (sheet->season, sheet->batch->leaf);
 
   for (guint i = 0; i < n; i++)
     {
@@ -165,7 +156,7 @@ draw_panels (Sheet  *sheet,
         .scale = &sheet->scale,
         .curves = curves,
         .batch = sheet->batch,
-        .fresh_moisture_pct = fresh_moisture (sheet),
+        .fresh_moisture_pct = lw_batch_fresh_moisture (sheet->batch, leaf),
         .spells = (const LwSpell *) spells->data,
         .n_spells = spells->len,
         .turns = (const LwPanelTurn *) (gpointer) turns->data,

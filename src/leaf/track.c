@@ -18,6 +18,16 @@ lw_segment_new (double duration_s,
   return segment;
 }
 
+guint
+lw_segment_jump (const LwSegment *segment)
+{
+  for (guint i = 1; i < segment->n; i++)
+    if (segment->time_s[i] == segment->time_s[i - 1])
+      return i;
+
+  return 0;
+}
+
 LwSegment *
 lw_segment_ref (LwSegment *segment)
 {

@@ -70,6 +70,8 @@ LwOutcome      lw_track_end        (const LwTrack   *track,
 LwSegment     *lw_segment_new      (double           duration_s,
                                     guint            n,
                                     guint            n_parts);
+/* The sample after a jump, 0 if there is none. */
+guint          lw_segment_jump     (const LwSegment *segment);
 LwSegment     *lw_segment_ref      (LwSegment       *segment);
 void           lw_segment_unref    (LwSegment       *segment);
 

@@ -4,6 +4,7 @@
 
 #include <math.h>
 
+#include "season/correction.h"
 #include "season/document.h"
 #include "season/text.h"
 #include "season/wording.h"
@@ -175,6 +176,7 @@ lw_edit_repeat_batch (const LwSeason *season,
   g_free (own->name);
   own->name = unused_name (season, season->batches[batch]->name);
   own->made = FALSE;
+  lw_batch_drop_corrections (own);
 
   for (guint i = 0; i < own->n_steps; i++)
     {
@@ -268,6 +270,31 @@ lw_edit_set_leaves (const LwSeason    *season,
         own->leaf = g_strdup (ids[i]);
         lw_season_put_batch (next, i, own);
       }
+
+  return next;
+}
+
+LwSeason *
+lw_edit_uncorrect (const LwSeason *season,
+                   guint           batch)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  lw_batch_drop_corrections (own);
+
+  return next;
+}
+
+LwSeason *
+lw_edit_correct (const LwSeason *season,
+                 guint           batch,
+                 guint           step,
+                 LwCorrection   *correction)
+{
+  LwSeason *next = lw_edit_uncorrect (season, batch);
+
+  lw_batch_set_correction (next->batches[batch], step, correction);
 
   return next;
 }

@@ -71,6 +71,13 @@ LwSeason   *lw_edit_put_profile  (const LwSeason *season,
 /* `ids` has an entry for each batch: the leaf it is to be of, or NULL: that it has. */
 LwSeason   *lw_edit_set_leaves   (const LwSeason *season,
                                   const char *const *ids);
+/* Takes over the correction, the only one of the batch. */
+LwSeason   *lw_edit_correct      (const LwSeason *season,
+                                  guint           batch,
+                                  guint           step,
+                                  LwCorrection   *correction);
+LwSeason   *lw_edit_uncorrect    (const LwSeason *season,
+                                  guint           batch);
 /* NAN: the profile's. */
 LwSeason   *lw_edit_set_fresh_moisture (const LwSeason *season,
                                         guint           batch,

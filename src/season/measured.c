@@ -4,6 +4,8 @@
 
 #include <math.h>
 
+#include "season/correction.h"
+
 gboolean
 lw_measured (const LwWeighIn *weigh_in,
              LwQuantity       of,
@@ -31,7 +33,5 @@ double
 lw_fresh_moisture_pct (const LwSeason *season,
                        const LwBatch  *batch)
 {
-  const LwProfile *profile = lw_season_profile (season, batch->leaf);
-
-  return profile != NULL && isnan (batch->fresh_moisture_pct) ? profile->fresh_moisture_pct : batch->fresh_moisture_pct;
+  return lw_batch_fresh_moisture (batch, lw_season_profile (season, batch->leaf));
 }

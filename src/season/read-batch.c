@@ -4,6 +4,7 @@
 
 #include <math.h>
 
+#include "season/correction.h"
 #include "season/gate.h"
 #include "season/notation.h"
 #include "season/text.h"
@@ -65,6 +66,39 @@ read_weigh_in (LwReader *reader,
 }
 
 static void
+take_shift (LwReader *reader,
+            xmlNode  *node,
+            LwElement element,
+            gpointer  into)
+{
+  LwValue values[LW_MAX_ATTRS];
+  LwState shift = { 0 };
+
+  lw_reader_attrs (reader, node, LW_E_SHIFT, values);
+  for (guint i = 0; i < LW_N_STATE; i++)
+    *(double *) ((char *) &shift + lw_shift_rows ()[i].offset) = values[i].given ? values[i].number : 0;
+  g_array_append_val ((GArray *) into, shift);
+}
+
+static void
+read_correction (LwReader *reader,
+                 xmlNode  *node,
+                 LwBatch  *batch,
+                 guint     step)
+{
+  enum { MINUTE, FRESH };
+  LwValue values[LW_MAX_ATTRS];
+  g_autoptr (GArray) shifts = g_array_new (FALSE, FALSE, sizeof (LwState));
+
+  lw_reader_attrs (reader, node, LW_E_CORRECTION, values);
+  lw_reader_children (reader, node, LW_E_CORRECTION, take_shift, shifts);
+  lw_batch_set_correction (batch, step,
+                           lw_correction_new (batch, step, values[MINUTE].given ? values[MINUTE].number : 0,
+                                              values[FRESH].given ? values[FRESH].number : 0,
+                                              (const LwState *) (gpointer) shifts->data, shifts->len));
+}
+
+static void
 take_in_step (LwReader *reader,
               xmlNode  *node,
               LwElement element,
@@ -77,6 +111,8 @@ take_in_step (LwReader *reader,
     lw_batch_add_aim (batch, (int) last, read_aim (reader, node));
   else if (element == LW_E_WEIGH_IN)
     read_weigh_in (reader, node, batch, last);
+  else if (element == LW_E_CORRECTION)
+    read_correction (reader, node, batch, last);
   else
     batch->steps[last].note = lw_reader_note (reader, node, batch->steps[last].note);
 }

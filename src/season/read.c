@@ -4,6 +4,7 @@
 
 #include <string.h>
 
+#include "season/correction.h"
 #include "season/gate.h"
 #include "season/notation.h"
 #include "season/reader.h"
@@ -143,6 +144,21 @@ check_reference (LwReader   *reader,
                   _ ("The season has no “%s” with the id “%s”."), what, quoted);
 }
 
+/* Of as many parts as the leaf has. */
+static void
+check_corrections (LwReader      *reader,
+                   xmlNode       *node,
+                   const LwBatch *batch,
+                   const LwSeason *season)
+{
+  const LwProfile *leaf = lw_season_profile (season, batch->leaf);
+
+  for (guint i = 0; leaf != NULL && i < batch->n_steps; i++)
+    if (batch->steps[i].correction != NULL && batch->steps[i].correction->jump->n_parts != leaf->n_parts)
+      lw_reader_tell (reader, lw_gate_line (node), _ ("Write one “shift” for each part, or remove the correction."),
+                      _ ("The correction in step %u has not as many shifts as its leaf has parts."), i + 1);
+}
+
 static void
 check_references (LwReader    *reader,
                   const Taken *taken)
@@ -154,6 +170,7 @@ check_references (LwReader    *reader,
 
       check_reference (reader, node, "leaf", batch->leaf, taken->leaves);
       check_reference (reader, node, "weather", batch->weather, taken->weathers);
+      check_corrections (reader, node, batch, taken->season);
     }
 }
 

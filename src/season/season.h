@@ -30,6 +30,8 @@ typedef struct
   char *note;     /* (nullable) but of LW_NOTED */
 } LwWeighIn;
 
+typedef struct _LwCorrection LwCorrection; /* season/correction.h */
+
 typedef struct
 {
   LwKind kind;
@@ -40,6 +42,7 @@ typedef struct
   LwAim *aims;                  /* at the step's end */
   guint n_weigh_ins;
   LwWeighIn *weigh_ins;
+  LwCorrection *correction;     /* (nullable) what they corrected */
 } LwStep;
 
 typedef struct

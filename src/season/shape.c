@@ -5,6 +5,7 @@
 
 #include <string.h>
 
+#include "season/correction.h"
 #include "season/document.h"
 
 G_STATIC_ASSERT (LW_N_LAW <= LW_MAX_ATTRS);
@@ -107,6 +108,22 @@ weigh_in_rows (int        measure,
   return measure == LW_WEIGHED_KG ? 3 : 2;
 }
 
+static guint
+shift_rows (int        word,
+            LwAttrRow *rows)
+{
+  for (guint i = 0; i < LW_N_STATE; i++)
+    {
+      const LwShiftRow *row = &lw_shift_rows ()[i];
+
+      rows[i] = (LwAttrRow) NUMBER (row->id, FALSE, row->low, row->high);
+    }
+
+  return LW_N_STATE;
+}
+
+#define LONGEST 4320 /* minutes that any step may last */
+
 static const LwAttrRow season_attrs[] = { WORD ("version", version_word), TEXT ("name", TRUE) };
 static const LwAttrRow place_attrs[] = {
   TEXT ("name", FALSE),
@@ -169,8 +186,12 @@ static const LwAttrRow batch_attrs[] = {
 static const LwAttrRow step_attrs[] = { WORD ("kind", kind_word) };
 static const LwAttrRow aim_attrs[] = { WORD ("of", quantity_word) };
 static const LwAttrRow weigh_in_attrs[] = {
-  NUMBER ("minute", TRUE, 0, 4320), /* the longest that any step may last */
+  NUMBER ("minute", TRUE, 0, LONGEST),
   WORD ("of", measure_word),
+};
+static const LwAttrRow correction_attrs[] = {
+  NUMBER ("minute", TRUE, 0, LONGEST),
+  NUMBER ("fresh-moisture-points", FALSE, -LW_MOST_FRESH_POINTS, LW_MOST_FRESH_POINTS),
 };
 
 static const LwChildRow season_children[] = {
@@ -200,6 +221,10 @@ static const LwChildRow step_children[] = {
   { LW_E_NOTE, 0, 1 },
   { LW_E_AIM, 0, LW_MAX_AIMS },
   { LW_E_WEIGH_IN, 0, LW_MAX_WEIGH_INS },
+  { LW_E_CORRECTION, 0, 1 },
+};
+static const LwChildRow correction_children[] = {
+  { LW_E_SHIFT, 1, LW_MAX_PARTS },
 };
 
 #define ATTRS(table) .n_attrs = G_N_ELEMENTS (table), .attrs = table
@@ -222,6 +247,8 @@ static const LwShape shapes[LW_N_ELEMENTS] = {
   [LW_E_AIM] = { "aim", ATTRS (aim_attrs), .text = TRUE, .choice = 0, .more = aim_rows },
   [LW_E_WEIGH_IN] = { "weigh-in", ATTRS (weigh_in_attrs), .text = TRUE, .choice = 1,
                       .more = weigh_in_rows },
+  [LW_E_CORRECTION] = { "correction", ATTRS (correction_attrs), CHILDREN (correction_children), .choice = -1 },
+  [LW_E_SHIFT] = { "shift", .choice = -1, .more = shift_rows },
 };
 
 const LwShape *

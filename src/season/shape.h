@@ -21,9 +21,11 @@ typedef enum
   LW_E_STEP,
   LW_E_AIM,
   LW_E_WEIGH_IN,
+  LW_E_CORRECTION,
+  LW_E_SHIFT,
 } LwElement;
 
-#define LW_N_ELEMENTS (LW_E_WEIGH_IN + 1)
+#define LW_N_ELEMENTS (LW_E_SHIFT + 1)
 
 typedef enum
 {

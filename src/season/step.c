@@ -1,6 +1,6 @@
 /* A step as a plain value: copying, clearing, and its settings, given or not. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "season/season.h"
+#include "season/correction.h"
 
 G_STATIC_ASSERT (LW_N_SETTINGS <= 32);
 
@@ -25,6 +25,8 @@ lw_step_copy (const LwStep *step)
   copy.weigh_ins = g_memdup2 (step->weigh_ins, step->n_weigh_ins * sizeof *step->weigh_ins);
   for (guint i = 0; i < copy.n_weigh_ins; i++)
     copy.weigh_ins[i].note = g_strdup (step->weigh_ins[i].note);
+  if (step->correction != NULL)
+    lw_correction_ref (copy.correction);
 
   return copy;
 }
@@ -37,6 +39,7 @@ lw_step_clear (LwStep *step)
 
   step->n_weigh_ins = 0;
   g_clear_pointer (&step->weigh_ins, g_free);
+  g_clear_pointer (&step->correction, lw_correction_unref);
   lw_aims_clear (&step->aims, &step->n_aims);
   g_clear_pointer (&step->note, g_free);
 }

@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "leaf/air.h"
+#include "season/correction.h"
 #include "season/text.h"
 #include "season/wording.h"
 
@@ -145,14 +146,11 @@ leaf_of (const LwProfile *profile,
          const LwSky     *sky,
          LwPart         **parts)
 {
-  double moisture = isnan (batch->fresh_moisture_pct) ? profile->fresh_moisture_pct
-                                                      : batch->fresh_moisture_pct;
-
   *parts = g_memdup2 (profile->parts, profile->n_parts * sizeof *profile->parts);
 
   return (LwLeaf) {
     .law = profile->law,
-    .fresh_water = lw_dry_basis (moisture),
+    .fresh_water = lw_dry_basis (lw_batch_fresh_moisture (batch, profile)),
     .fresh_green = profile->fresh_green,
     .fresh_temp_c = sky != NULL ? lw_sky_at (sky, (double) batch->when_s).temp_c : INDOOR_C,
     .n_parts = profile->n_parts,
@@ -199,7 +197,10 @@ lw_plan_new (LwSeason *season,
 
   for (guint i = 0; i < batch->n_steps; i++)
     {
+      const LwCorrection *correction = lw_correction_of (batch, i);
+
       plan->steps[i] = conditions_of (&batch->steps[i], season, clock_s, sky);
+      plan->steps[i].jump = correction != NULL ? correction->jump : NULL;
       /* A step under a roof at constant air must not be computed anew when an earlier one moves. */
       if (plan->steps[i].follow == 0)
         plan->steps[i].clock_s = 0;

@@ -5,6 +5,7 @@
 
 #include <math.h>
 
+#include "season/correction.h"
 #include "season/escape.h"
 #include "season/notation.h"
 
@@ -252,6 +253,32 @@ put_weigh_in (GString         *out,
 }
 
 static void
+put_correction (GString            *out,
+                const LwCorrection *correction)
+{
+  put_start (out, 3, "correction");
+  put_number (out, "minute", correction->minute);
+  if (correction->fresh_points != 0)
+    put_number (out, "fresh-moisture-points", correction->fresh_points);
+  g_string_append (out, ">\n");
+
+  for (guint i = 0; i < correction->jump->n_parts; i++)
+    {
+      put_start (out, 4, "shift");
+      for (guint k = 0; k < LW_N_STATE; k++)
+        {
+          const LwShiftRow *row = &lw_shift_rows ()[k];
+          double value = *(const double *) ((const char *) &correction->jump->shifts[i] + row->offset);
+
+          if (value != 0)
+            put_number (out, row->id, value);
+        }
+      g_string_append (out, "/>\n");
+    }
+  put_end (out, 3, "correction");
+}
+
+static void
 put_settings (GString      *out,
               const LwStep *step)
 {
@@ -267,13 +294,17 @@ put_settings (GString      *out,
 }
 
 static void
-put_step (GString      *out,
-          const LwStep *step)
+put_step (GString       *out,
+          const LwBatch *batch,
+          guint          at)
 {
+  const LwStep *step = &batch->steps[at];
+  const LwCorrection *correction = lw_correction_of (batch, at);
+
   put_start (out, 2, "step");
   put_attr (out, "kind", lw_kind_row (step->kind)->id);
   put_settings (out, step);
-  if (is_empty (step->note) && step->n_aims == 0 && step->n_weigh_ins == 0)
+  if (is_empty (step->note) && step->n_aims == 0 && step->n_weigh_ins == 0 && correction == NULL)
     {
       g_string_append (out, "/>\n");
       return;
@@ -285,6 +316,8 @@ put_step (GString      *out,
     put_aim (out, 3, &step->aims[i]);
   for (guint i = 0; i < step->n_weigh_ins; i++)
     put_weigh_in (out, &step->weigh_ins[i]);
+  if (correction != NULL)
+    put_correction (out, correction);
   put_end (out, 2, "step");
 }
 
@@ -306,7 +339,7 @@ put_batch (GString       *out,
 
   put_note (out, 2, batch->note);
   for (guint i = 0; i < batch->n_steps; i++)
-    put_step (out, &batch->steps[i]);
+    put_step (out, batch, i);
   for (guint i = 0; i < batch->n_aims; i++)
     put_aim (out, 2, &batch->aims[i]);
 

@@ -5,6 +5,7 @@
 #include <math.h>
 #include <string.h>
 
+#include "season/correction.h"
 #include "season/measured.h"
 
 #define SAMPLES 300       /* in a step; weigh-ins stand between them, and between two all is straight */
@@ -52,6 +53,8 @@ lw_fit_changed (LwSeason         *season,
   LwBatch *own = lw_batch_copy (season->batches[batch]);
   LwProfile *leaf = lw_fit_copy_leaf (lw_season_profile (season, own->leaf));
 
+  /* What the leaf must be like is asked of the model as it is, not as it was corrected. */
+  lw_batch_drop_corrections (own);
   if (isnan (own->fresh_moisture_pct))
     own->fresh_moisture_pct = leaf->fresh_moisture_pct;
   for (guint i = 0; i < n; i++)

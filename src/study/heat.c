@@ -328,6 +328,7 @@ heat_of_step (Walk          *walk,
   guint step = walk->step;
   const LwState *first = lw_track_state (track, step, 0, 0);
   const LwState *last = lw_track_state (track, step, 0, track->steps[step]->n - 1);
+  guint jump = lw_segment_jump (track->steps[step]);
   LwHeatStep told = { 0 };
   Sums sums;
 
@@ -336,8 +337,17 @@ heat_of_step (Walk          *walk,
 
   sums = sum_step (walk);
   tell_step (&told, batch, &batch->steps[step], &sums, dry_kg);
-  told.stored_j = dry_kg * (moment_heat (track, last) - moment_heat (track, first));
-  told.water_kg = dry_kg * (moment_water (track, first) - moment_water (track, last));
+  told.stored_j = moment_heat (track, last) - moment_heat (track, first);
+  told.water_kg = moment_water (track, first) - moment_water (track, last);
+  if (jump > 0)
+    {
+      /* What a correction put into the leaf or took out of it is no flow's. */
+      const LwState *after = lw_track_state (track, step, 0, jump), *before = after - track->n_parts;
+      told.stored_j -= moment_heat (track, after) - moment_heat (track, before);
+      told.water_kg += moment_water (track, after) - moment_water (track, before);
+    }
+  told.stored_j *= dry_kg;
+  told.water_kg *= dry_kg;
 
   return told;
 }

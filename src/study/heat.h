@@ -27,7 +27,7 @@ typedef struct
   double sun_j;
   double latent_j;        /* carried off by what evaporated */
   double carried_j;       /* of the water itself, counted from 0 C, as it comes and goes */
-  double stored_j;        /* change of the leaf's heat, from its first and last state */
+  double stored_j;        /* change of the leaf's heat, from its first and last state, without what a correction shifted */
   double gross_j;         /* all flows without their signs: what the balance is measured by */
   double heat_j;          /* into the leaf from wall, steam and heated air */
   double free_j;          /* from sun and room air; negative where the leaf warms the room */

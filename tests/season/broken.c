@@ -161,6 +161,8 @@ const Broken broken[] = {
     "The note is empty" },
   { "80-note-with-value.leafwend", 11, SCHEMA,
     "“note” has no “value”" },
+  { "81-shifts-short.leafwend", 7, READER,
+    "The correction in step 1 has not as many shifts" },
 };
 
 const guint n_broken = G_N_ELEMENTS (broken);

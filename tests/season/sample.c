@@ -5,6 +5,8 @@
 #include <math.h>
 #include <string.h>
 
+#include "season/correction.h"
+
 static void
 add_profile (LwSeason *season)
 {
@@ -64,6 +66,7 @@ full_batch (void)
   LwAim below = { LW_OXIDATION, -INFINITY, 0.1, 1, NULL };
   LwAim above = { LW_ROAST, 12, INFINITY, 0.001, NULL };
   LwWeighIn tared = { 0.1, LW_WEIGHED_KG, 7.1000000000000005, 0.02, 0.45, NULL };
+  LwState shifts[2] = { { .water = 0.1, .enzyme = -0.25 }, { .roast_min = 1e-9 } };
   LwWeighIn judged = { 12.7, LW_JUDGED_OXIDATION_PCT, 4, 5, 0, NULL };
   LwWeighIn noted = { 13, LW_NOTED, 0, 0, 0, NULL };
 
@@ -87,6 +90,7 @@ full_batch (void)
   lw_batch_add_weigh_in (batch, 1, judged);
   noted.note = g_strdup ("smells of <cut> grass");
   lw_batch_add_weigh_in (batch, 1, noted);
+  lw_batch_set_correction (batch, 1, lw_correction_new (batch, 1, 12.7, -0.1, shifts, G_N_ELEMENTS (shifts)));
 
   return batch;
 }
@@ -163,6 +167,22 @@ assert_same_weigh_in (const LwWeighIn *a,
 }
 
 static void
+assert_same_correction (const LwCorrection *a,
+                        const LwCorrection *b)
+{
+  g_assert_true ((a == NULL) == (b == NULL));
+  if (a == NULL)
+    return;
+
+  g_assert_cmpuint (a->n_by, ==, b->n_by);
+  assert_same_bits (&a->minute, &b->minute, sizeof (double));
+  assert_same_bits (&a->fresh_points, &b->fresh_points, sizeof (double));
+  assert_same_bits (&a->jump->time_s, &b->jump->time_s, sizeof (double));
+  g_assert_cmpuint (a->jump->n_parts, ==, b->jump->n_parts);
+  assert_same_bits (a->jump->shifts, b->jump->shifts, a->jump->n_parts * sizeof (LwState));
+}
+
+static void
 assert_same_step (const LwStep *a,
                   const LwStep *b)
 {
@@ -174,6 +194,7 @@ assert_same_step (const LwStep *a,
   g_assert_cmpuint (a->n_weigh_ins, ==, b->n_weigh_ins);
   for (guint i = 0; i < a->n_weigh_ins; i++)
     assert_same_weigh_in (&a->weigh_ins[i], &b->weigh_ins[i]);
+  assert_same_correction (a->correction, b->correction);
 }
 
 static void

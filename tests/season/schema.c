@@ -241,6 +241,7 @@ put_comment (Out      *out,
     [LW_E_STEP] = "Settings not given stand where the kind starts, or follow the weather.",
     [LW_E_AIM] = "“low” is below “high”.",
     [LW_E_WEIGH_IN] = "“minute” counts from the step's start. One past its end is kept, and not shown. A note has text.",
+    [LW_E_CORRECTION] = "As many “shift” as its leaf has parts.",
   };
 
   if (comments[element] != NULL)

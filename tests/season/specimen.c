@@ -148,6 +148,13 @@ put_step (GString        *text,
       put_start (text, specimen, LW_E_WEIGH_IN, specimen->word);
       g_string_append (text, ">Text</weigh-in>\n");
     }
+  if (specimen->element == LW_E_CORRECTION || specimen->element == LW_E_SHIFT)
+    {
+      put_start (text, specimen, LW_E_CORRECTION, -1);
+      g_string_append (text, ">\n");
+      put_empty (text, specimen, LW_E_SHIFT, -1);
+      g_string_append (text, "</correction>\n");
+    }
   g_string_append (text, "</step>\n");
 }
 
