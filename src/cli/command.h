@@ -33,6 +33,8 @@ int       lw_command_picture (int             argc,
                               char          **argv);
 int       lw_command_reach   (int             argc,
                               char          **argv);
+int       lw_command_replan  (int             argc,
+                              char          **argv);
 int       lw_command_spread  (int             argc,
                               char          **argv);
 int       lw_command_teas    (int             argc,

@@ -22,6 +22,8 @@ static const LwCommand commands[] = {
     N_ ("write what one notch of each setting does to each outcome as CSV"), lw_command_knockon },
   { "reach", "SEASON --batch NAME [--free STEP:SETTING]... [--pin STEP:SETTING]... [-o FILE]",
     N_ ("find settings that meet a batch's aims"), lw_command_reach },
+  { "replan", "SEASON --batch NAME [--at WHEN] [-o FILE]",
+    N_ ("correct a batch under way by what was weighed, and plan its rest anew"), lw_command_replan },
   { "spread", "SEASON --batch NAME [--vary SOURCE=AMOUNT]... [--samples N] [--seed N] [--steadier] [--csv] [-o FILE]",
     N_ ("tell how steadily a batch meets its aims when leaf, weather and hand vary"), lw_command_spread },
   { "compare", "SEASON A B | SEASON-A A SEASON-B B [--by step|clock] [--csv] [-o FILE]",

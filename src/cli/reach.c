@@ -5,6 +5,7 @@
 #include <math.h>
 #include <stdio.h>
 
+#include "cli/listing.h"
 #include "season/document.h"
 #include "season/text.h"
 #include "season/wording.h"
@@ -94,14 +95,6 @@ handles_for (const LwSeason *season,
   return g_steal_pointer (&handles);
 }
 
-/* Pads by characters, not bytes. */
-static void
-print_cell (const char *text,
-            int         width)
-{
-  printf ("  %s%*s", text, (int) MAX (width - g_utf8_strlen (text, -1), 0), "");
-}
-
 static void
 print_settings (const LwBatch *before,
                 const LwBatch *after,
@@ -117,10 +110,10 @@ print_settings (const LwBatch *before,
       g_autofree char *was_text = lw_say_setting (handle->setting, was);
       g_autofree char *is_text = lw_say_setting (handle->setting, is);
 
-      print_cell (step, 3);
-      print_cell (_ (lw_kind_row (before->steps[handle->step].kind)->label), 16);
-      print_cell (_ (lw_setting_row (handle->setting)->label), 16);
-      print_cell (was_text, 16);
+      lw_listing_cell (step, 3);
+      lw_listing_cell (_ (lw_kind_row (before->steps[handle->step].kind)->label), 16);
+      lw_listing_cell (_ (lw_setting_row (handle->setting)->label), 16);
+      lw_listing_cell (was_text, 16);
       printf ("  %s\n", was == is ? _ ("as it is") : is_text);
     }
 }
@@ -171,12 +164,12 @@ print_wants (const LwBatch   *batch,
       g_autofree char *window = say_window (want), *met = say_met (want, &after->wants[i]);
 
       /* The wants of the finished tea come last. */
-      print_cell (i + batch->n_aims >= wants->len ? _ ("tea") : step, 3);
-      print_cell (_ (row->label), 16);
-      print_cell (_ (row->unit), 14);
-      print_cell (was, 7);
-      print_cell (is, 7);
-      print_cell (window, 16);
+      lw_listing_cell (i + batch->n_aims >= wants->len ? _ ("tea") : step, 3);
+      lw_listing_cell (_ (row->label), 16);
+      lw_listing_cell (_ (row->unit), 14);
+      lw_listing_cell (was, 7);
+      lw_listing_cell (is, 7);
+      lw_listing_cell (window, 16);
       printf ("  %s\n", met);
     }
 }

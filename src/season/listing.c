@@ -3,6 +3,7 @@
 #include "season/listing.h"
 
 #include <math.h>
+#include <stdio.h>
 
 #include "season/csv.h"
 
@@ -27,6 +28,13 @@ lw_listing_fixed (double value,
     value = 0;
 
   return g_strdup (g_ascii_formatd (text, sizeof text, format, value));
+}
+
+void
+lw_listing_cell (const char *text,
+                 int         width)
+{
+  printf ("  %s%*s", text, (int) MAX (width - g_utf8_strlen (text, -1), 0), "");
 }
 
 /* A cell stays on its line and ends where its column ends. */

@@ -35,3 +35,18 @@ lw_fresh_moisture_pct (const LwSeason *season,
 {
   return lw_batch_fresh_moisture (batch, lw_season_profile (season, batch->leaf));
 }
+
+double
+lw_foretold (const LwWeighIn *weigh_in,
+             const LwOutcome *outcome,
+             double           fresh_kg)
+{
+  int quantity = lw_measure_row (weigh_in->of)->quantity;
+
+  g_return_val_if_fail (quantity >= 0, NAN);
+
+  if (weigh_in->of == LW_WEIGHED_KG)
+    return outcome->kg_per_kg_fresh * fresh_kg + weigh_in->tare_kg;
+
+  return lw_quantity_of ((LwQuantity) quantity, outcome);
+}

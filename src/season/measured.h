@@ -17,3 +17,7 @@ gboolean lw_measured (const LwWeighIn *weigh_in,
 /* Moisture of the batch's fresh leaf, percent wet basis: its own or its leaf's; NAN if the season has no such leaf. */
 double   lw_fresh_moisture_pct (const LwSeason *season,
                                 const LwBatch  *batch);
+/* What its instrument should show, in its unit and with its tare, where the leaf is as `outcome` says. */
+double   lw_foretold (const LwWeighIn *weigh_in,
+                      const LwOutcome *outcome,
+                      double           fresh_kg);

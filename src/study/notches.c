@@ -35,7 +35,8 @@ snap (const LwNotches *notches,
       guint            k,
       double           value)
 {
-  return lw_kind_snap (step_of (notches, k)->kind, notches->search->x[k].handle.setting, value, notches->fine[k]);
+  return fmax (lw_kind_snap (step_of (notches, k)->kind, notches->search->x[k].handle.setting, value, notches->fine[k]),
+               notches->search->x[k].least);
 }
 
 /* The next notch on that side of the choice; at the end of the range, that end. */

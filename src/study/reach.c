@@ -248,13 +248,14 @@ start_from (const LwSearch *search,
     }
 }
 
-LwReached *
-lw_reach (LwSeason     *season,
-          guint         batch,
-          const GArray *wants,
-          const GArray *free,
-          LwSeason     *near,
-          GCancellable *cancellable)
+static LwReached *
+reach (LwSeason     *season,
+       guint         batch,
+       const GArray *wants,
+       const GArray *free,
+       LwSeason     *near,
+       LwMoment      now,
+       GCancellable *cancellable)
 {
   g_autoptr (LwMarch) march = lw_march_new ();
   g_autoptr (LwReached) answer = NULL;
@@ -271,6 +272,7 @@ lw_reach (LwSeason     *season,
   search = lw_search_new (season, batch, wants, free, cancellable);
   if (search == NULL)
     return NULL;
+  lw_search_pass (search, now);
 
   /* Never worse than it was; on usable notches where they do, else as found. */
   start_from (search, near, x);
@@ -285,6 +287,28 @@ lw_reach (LwSeason     *season,
     }
 
   return g_cancellable_is_cancelled (cancellable) ? NULL : g_steal_pointer (&answer);
+}
+
+LwReached *
+lw_reach (LwSeason     *season,
+          guint         batch,
+          const GArray *wants,
+          const GArray *free,
+          LwSeason     *near,
+          GCancellable *cancellable)
+{
+  return reach (season, batch, wants, free, near, (LwMoment) { 0, 0 }, cancellable);
+}
+
+LwReached *
+lw_reach_from (LwSeason     *season,
+               guint         batch,
+               const GArray *wants,
+               const GArray *free,
+               LwMoment      now,
+               GCancellable *cancellable)
+{
+  return reach (season, batch, wants, free, NULL, now, cancellable);
 }
 
 void

@@ -8,6 +8,13 @@
 
 #define LW_REACH_FREE 64  /* most settings that can be turned at once */
 
+/* A moment of a batch under way. */
+typedef struct
+{
+  guint step;
+  double minute;   /* of it */
+} LwMoment;
+
 /* A window on an outcome at the end of a step; low = high to hold a value. An open side is infinite. */
 typedef struct
 {
@@ -65,6 +72,14 @@ LwReached *lw_reach          (LwSeason       *season,
                               const GArray   *wants,
                               const GArray   *free,
                               LwSeason       *near,
+                              GCancellable   *cancellable);
+/* The same from the maker's own settings, where the time of the step under way is not to become shorter than what has passed
+ * `now`. `free` holds nothing of steps before it. */
+LwReached *lw_reach_from     (LwSeason       *season,
+                              guint           batch,
+                              const GArray   *wants,
+                              const GArray   *free,
+                              LwMoment        now,
                               GCancellable   *cancellable);
 void       lw_reached_free   (LwReached      *reached);
 

@@ -44,7 +44,7 @@ static LwUnknown
 unknown_of (const LwBatch  *batch,
             const LwHandle *handle)
 {
-  LwUnknown unknown = { .handle = *handle };
+  LwUnknown unknown = { .handle = *handle, .least = -INFINITY };
   const LwStep *step = &batch->steps[handle->step];
   const LwKindSetting *range = lw_kind_setting (step->kind, handle->setting);
   gboolean minutes = handle->setting == LW_SET_MINUTES;
@@ -104,6 +104,21 @@ lw_search_free (LwSearch *search)
   g_free (search);
 }
 
+void
+lw_search_pass (LwSearch *search,
+                LwMoment  now)
+{
+  for (guint i = 0; i < search->n_x; i++)
+    {
+      LwUnknown *unknown = &search->x[i];
+
+      if (unknown->handle.step != now.step || unknown->handle.setting != LW_SET_MINUTES || !(now.minute > 0))
+        continue;
+      unknown->least = now.minute;
+      unknown->low = fmax (unknown->low, lw_search_measure (unknown, now.minute));
+    }
+}
+
 double
 lw_search_measure (const LwUnknown *unknown,
                    double           value)
@@ -115,7 +130,7 @@ double
 lw_search_value (const LwUnknown *unknown,
                  double           x)
 {
-  return unknown->handle.setting == LW_SET_MINUTES ? exp (x) : x;
+  return fmax (unknown->handle.setting == LW_SET_MINUTES ? exp (x) : x, unknown->least);
 }
 
 LwSeason *

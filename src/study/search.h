@@ -15,6 +15,7 @@ typedef struct
   double notch;   /* in the measure, > 0 */
   double low;
   double high;
+  double least;   /* in the setting's unit: minutes that have passed already, else no bound */
 } LwUnknown;
 
 /* A want in tolerances; its window is a little narrower than the want's, so that what is reached is well within. */
@@ -45,6 +46,10 @@ LwSearch *lw_search_new      (LwSeason       *season,
                               const GArray   *free,
                               GCancellable   *cancellable);
 void      lw_search_free     (LwSearch       *search);
+
+/* The time of the step under way is not to become shorter than what has passed. */
+void      lw_search_pass     (LwSearch       *search,
+                              LwMoment        now);
 
 double    lw_search_measure  (const LwUnknown *unknown,
                               double          value);
