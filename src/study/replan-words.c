@@ -20,6 +20,14 @@ say_value (LwQuantity of,
   return g_strdup_printf (_ ("%.*f %s"), row->digits, value, _ (row->unit));
 }
 
+/* By how much, without the unit that stands beside it already. */
+static char *
+say_missed (LwQuantity of,
+            double     missed)
+{
+  return g_strdup_printf ("%.*f", lw_quantity_row (of)->digits, fabs (missed));
+}
+
 /* A reading in its measure's unit. */
 static char *
 say_reading (LwMeasure of,
@@ -120,13 +128,14 @@ lw_replan_say_why (const LwReplanRow *row,
                    const LwMet       *met)
 {
   g_autofree char *was = lw_say_setting (row->handle.setting, row->was), *outcome = say_outcome (aim);
-  g_autofree char *value = say_value (aim->want.of, met->value), *missed = say_value (aim->want.of, fabs (met->missed));
+  g_autofree char *value = say_value (aim->want.of, met->value), *missed = say_missed (aim->want.of, met->missed);
   g_autofree char *after = say_value (aim->want.of, aim->after.value);
+  double seen = 0.5 * pow (10, -lw_quantity_row (aim->want.of)->digits);
 
-  if (!met->met && met->missed > 0)
+  if (met->missed > seen)
     /* Translators: a setting's value, an outcome, its value, by how much it is above */
     return g_strdup_printf (_ ("With %s, %s would be %s, %s above its aim."), was, outcome, value, missed);
-  if (!met->met)
+  if (met->missed < -seen)
     return g_strdup_printf (_ ("With %s, %s would be %s, %s below its aim."), was, outcome, value, missed);
 
   /* Translators: a setting's value, an outcome, its value with that, its value in the new plan */
@@ -137,7 +146,7 @@ char *
 lw_replan_say_missed (const LwReplanAim *aim)
 {
   g_autofree char *outcome = say_outcome (aim), *value = say_value (aim->want.of, aim->after.value);
-  g_autofree char *missed = say_value (aim->want.of, fabs (aim->after.missed));
+  g_autofree char *missed = say_missed (aim->want.of, aim->after.missed);
 
   if (aim->after.met)
     return NULL;

@@ -9,7 +9,8 @@
 #include "season/text.h"
 #include "study/replan-private.h"
 
-#define LATE 1e-9  /* minutes */
+#define LATE 1e-9      /* minutes */
+#define NEEDLESS 0.5   /* tolerances: a change that gains no more is not worth a turn of the hand */
 
 gboolean
 lw_replan_last (const LwBatch *batch,
@@ -75,6 +76,24 @@ free_ahead (const LwSeason *season,
   return free;
 }
 
+/* Whether no aim is missed by more, but for so many of its tolerances. */
+static gboolean
+no_worse (const LwReached *a,
+          const LwReached *b,
+          const GArray    *wants,
+          double           tolerances)
+{
+  for (guint i = 0; i < wants->len; i++)
+    {
+      double allowed = tolerances * lw_want_tolerance (g_array_index (wants, LwWant, i).of);
+
+      if (fabs (a->wants[i].missed) > fabs (b->wants[i].missed) + allowed || (b->wants[i].met && !a->wants[i].met))
+        return FALSE;
+    }
+
+  return TRUE;
+}
+
 /* Where something is missed reach gives the settings as it found them; in the shed only notches can be set. Moves by
  * less than half a notch are left out. Taken only if no aim comes out noticeably worse. */
 static LwReached *
@@ -110,18 +129,44 @@ on_notches (LwReached    *reached,
 
   season = lw_edit_set_all (before, batch, (const LwChange *) (gpointer) changes->data, changes->len);
   rounded = lw_reach_judge (season, batch, wants);
-  for (guint i = 0; rounded != NULL && i < wants->len; i++)
-    {
-      LwQuantity of = g_array_index (wants, LwWant, i).of;
-
-      if (fabs (rounded->wants[i].missed) > fabs (reached->wants[i].missed) + lw_want_tolerance (of))
-        return reached;
-    }
-  if (rounded == NULL)
+  if (rounded == NULL || !no_worse (rounded, reached, wants, 1))
     return reached;
   lw_reached_free (reached);
 
   return g_steal_pointer (&rounded);
+}
+
+/* Changes without which no aim comes out noticeably worse are taken back, the last first. */
+static LwReached *
+without_needless (LwReached    *found,
+                  LwSeason     *before,
+                  guint         batch,
+                  const GArray *wants,
+                  const GArray *free)
+{
+  LwReached *reached = found;
+
+  for (guint i = free->len; i-- > 0;)
+    {
+      const LwHandle *handle = &g_array_index (free, LwHandle, i);
+      double from = lw_step_get (&before->batches[batch]->steps[handle->step], handle->setting);
+      g_autoptr (LwSeason) season = NULL;
+      g_autoptr (LwReached) without = NULL;
+
+      if (lw_step_get (&reached->season->batches[batch]->steps[handle->step], handle->setting) == from)
+        continue;
+      season = lw_edit_set (reached->season, batch, handle->step, handle->setting, from);
+      without = lw_reach_judge (season, batch, wants);
+      if (without == NULL || !no_worse (without, found, wants, NEEDLESS))
+        continue;
+      if (reached != found)
+        lw_reached_free (reached);
+      reached = g_steal_pointer (&without);
+    }
+  if (reached != found)
+    lw_reached_free (found);
+
+  return reached;
 }
 
 static void
@@ -157,7 +202,7 @@ served (const LwReplan  *replan,
       double tolerance = lw_want_tolerance (aim->want.of);
       double hurt = (fabs (without->wants[i].missed) - fabs (aim->after.missed)) / tolerance;
       double moved = fabs (without->wants[i].value - aim->after.value) / tolerance;
-      double score = aim->want.weight * (hurt > 0.5 ? 1e6 + hurt : moved);
+      double score = aim->want.weight * (hurt > NEEDLESS / 2 ? 1e6 + hurt : moved);
 
       if (score > most)
         {
@@ -219,6 +264,7 @@ search (LwReplan      *replan,
     return FALSE;
   if (!after->all_met)
     after = on_notches (g_steal_pointer (&after), fixed, batch, wants, free, replan->now);
+  after = without_needless (g_steal_pointer (&after), fixed, batch, wants, free);
 
   replan->season = lw_season_ref (after->season);
   replan->all_met = after->all_met;

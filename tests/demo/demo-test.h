@@ -14,3 +14,4 @@ LwTrack  *demo_march     (LwSeason       *season,
 void      demo_add_story (void);
 void      demo_add_teas  (void);
 void      demo_add_fit   (void);
+void      demo_add_replan (void);

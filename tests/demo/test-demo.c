@@ -283,6 +283,7 @@ main (int argc, char **argv)
   demo_add_story ();
   demo_add_teas ();
   demo_add_fit ();
+  demo_add_replan ();
 
   return g_test_run ();
 }

@@ -3,6 +3,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
 
+#include "season/correction.h"
+#include "season/edit.h"
 #include "study/heat.h"
 
 #define USUAL 160  /* samples a step, as in the window */
@@ -179,12 +181,29 @@ test_nothing (void)
   g_assert_cmpfloat (heat->batch.fuel_j, ==, 0);
 }
 
+/* What a weigh-in corrected is no flow: with it the balance closes as without. */
+static void
+test_corrected (void)
+{
+  g_autoptr (LwSeason) season = season_of (chain, G_N_ELEMENTS (chain), 10), corrected = NULL;
+  guint n_parts = season->profiles[0]->n_parts;
+  g_autofree LwState *shifts = g_new0 (LwState, n_parts);
+  g_autoptr (LwHeat) heat = NULL;
+
+  for (guint i = 0; i < n_parts; i++)
+    shifts[i] = (LwState) { .water = 0.1, .temp_c = -4 };
+  corrected = lw_edit_correct (season, 0, 1, lw_correction_new (season->batches[0], 1, 12, 0, shifts, n_parts));
+  heat = heat_of (corrected, (LwSampling) { .samples = USUAL }, 0);
+  assert_closes (heat, 1e-3, "corrected");
+}
+
 int
 main (int   argc,
       char *argv[])
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/heat/closes", test_closes);
+  g_test_add_func ("/heat/corrected", test_corrected);
   g_test_add_func ("/heat/latent", test_latent);
   g_test_add_func ("/heat/free", test_free);
   g_test_add_func ("/heat/sums", test_sums);
