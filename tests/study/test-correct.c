@@ -310,7 +310,7 @@ test_hidden (void)
                     lw_quantity_row (q)->id, nearer[q], CASES, sqrt (after[q]), sqrt (before[q]));
   g_test_message ("at the weigh-in %u of %u within two standard deviations, mean square %.2f", within, CASES, squares);
 
-  /* By chance alone so many would be nearer three times in a hundred. */
+  /* By chance alone so many would be nearer twice in a hundred times. */
   g_assert_cmpuint (nearer[LW_MOISTURE], >=, CASES * 2 / 3);
   g_assert_cmpuint (nearer[LW_WEIGHT], >=, CASES * 2 / 3);
   g_assert_cmpuint (nearer[LW_UNEVEN], >=, CASES * 2 / 3);
