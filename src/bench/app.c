@@ -24,6 +24,7 @@ static const struct
   { "win.redo", { "<Control><Shift>z", "<Control>y" } },
   { "win.show-side", { "F9" } },
   { "win.reach-aims", { "<Control>e" } },
+  { "win.replan", { "<Control>j" } },
   { "win.repeat-batch", { "<Control>r" } },
   { "win.rename-batch", { "F2" } },
   { "win.fit-leaf", { "<Control><Shift>f" } },

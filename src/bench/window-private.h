@@ -67,6 +67,9 @@ void lw_window_add_tea_actions   (LwWindow *self);
 /* window-weigh.c; the board must be there. */
 void lw_window_add_weigh_actions (LwWindow *self);
 
+/* window-replan.c; the session must be there. */
+void lw_window_add_replan_action (LwWindow *self);
+
 /* window-view.c; the board must be there. */
 void lw_window_add_view_actions (LwWindow *self);
 

@@ -293,6 +293,7 @@ lw_window_init (LwWindow *self)
 
   lw_window_add_side (self);
   lw_window_add_weigh_actions (self);
+  lw_window_add_replan_action (self);
   add_keys (self);
   restore_size (self);
   lw_window_refill_recent (self);
