@@ -89,7 +89,7 @@ lw_replan_say_finding (const LwCorrect *correct)
       const LwCorrectOutcome *outcome = &correct->of[told[i]];
       double off = fabs (outcome->combined - outcome->expected) / lw_want_tolerance (told[i]);
 
-      if (off > most)
+      if (off >= fmax (most, 1))
         {
           most = off;
           of = told[i];
@@ -98,7 +98,7 @@ lw_replan_say_finding (const LwCorrect *correct)
 
   is = say_value (of, correct->of[of].combined);
   was = say_value (of, correct->of[of].expected);
-  if (most < 1)
+  if (most <= 0)
     /* Translators: time, step number, outcome, value */
     return g_strdup_printf (_ ("After %s of step %u the leaf is as it was expected: %s %s."), time, correct->step + 1,
                             _ (lw_quantity_row (of)->label), is);

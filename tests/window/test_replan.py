@@ -1,0 +1,140 @@
+"""Re-planning the rest by real pointer and keys: the answer is shown and told, left without a trace, taken as one edit
+with the curve's jump and the new settings, and undone at once."""
+# SPDX-License-Identifier: GPL-3.0-or-later
+import re
+
+import tap
+from bench import Bench
+
+BATCH = "9 drum, after rain"
+
+
+class Replan(Bench):
+    """Batch 9 as it was planned before the rain: usual leaf, drum and dryer as the day before; and batch 8 not weighed."""
+
+    def change(self):
+        with open(self.path, encoding="utf-8") as file:
+            text = file.read()
+        at = text.index('<batch name="%s"' % BATCH)
+        end = text.index("</batch>", at)
+        batch = text[at:end].replace(' fresh-moisture-pct="81.5"', "")
+        batch = batch.replace('minutes="8.5" load-kg="10"', 'minutes="5.5" load-kg="12"')
+        batch = re.sub(r' *<weigh-in minute="8.5"[^>]*>\n', "", batch)
+        batch = batch.replace('kind="dry-air" minutes="55" air-c="95"', 'kind="dry-air" minutes="40" air-c="95"')
+        batch = re.sub(r' *<weigh-in minute="(30|55)"[^>]*>\n', "", batch)
+        eighth = text.index('<batch name="8 ')
+        text = text[:eighth] + re.sub(r" *<weigh-in [^>]*/>\n", "", text[eighth:at]) + batch + text[end:]
+        with open(self.path, "w", encoding="utf-8") as file:
+            file.write(text)
+
+    def start(self, program, args=(), **others):
+        self.change()
+        super().start(program, args, **others)
+
+
+desk = Replan().open(batch=BATCH)
+
+
+def labels():
+    """What the window of the new plan says, in its order."""
+    return [desk.name_of(n) for n in desk.find_all("label")]
+
+
+def answered():
+    desk.get("label", "Weighed and judged", seconds=60)
+    return desk.get("push button", "Take the new plan")
+
+
+def closed():
+    desk.wait_for(lambda: desk.find("label", "Weighed and judged") is None, "the window closed")
+
+
+def before_the_drum():
+    """Chooses that the drum has not begun."""
+    desk.click(desk.get("combo box", "How far it has come"))
+    desk.get(None, "Before step 2 begins")
+    desk.key("End", "Return")
+    desk.wait_for(lambda: desk.find("label", re.compile("^Moisture of the tea")), "the answer", seconds=60)
+    desk.wait_for(lambda: "Before step 2 begins" in labels(), "the choice")
+
+
+@tap.case
+def menu_opens_and_escape_leaves():
+    """The menu's item opens it; Escape leaves the season as it was, with nothing to undo."""
+    kept, words = desk.saved_bytes(), [desk.words(s) for s in range(1, 6)]
+    desk.key("F10")
+    desk.get("menu item", re.compile("^Re-plan the rest"))
+    desk.key("t")
+    answered()
+    desk.key("Escape")
+    closed()
+    desk.wait_for(lambda: [desk.words(s) for s in range(1, 6)] == words, "the blocks as they were")
+    assert not desk.is_changed()
+    assert desk.saved_bytes() == kept
+    assert not desk.has(desk.get("push button", "Undo"), "sensitive")
+
+
+@tap.case
+def the_answer_tells_all():
+    """Measured, expected and together with their errors; was, now and why; the aims; and the caution."""
+    desk.key("ctrl+j")
+    answered()
+    before_the_drum()
+    told = labels()
+    for head in ("expected", "measured", "together", "was", "now", "why", "foretold", "as weighed", "new plan"):
+        assert head in told, (head, told)
+    at = told.index("step 1, 5 h 30 min")
+    assert told[at + 1] == "weight, kg" and told[at + 3] == "24.57 ± 0.02", told[at:at + 5]
+    assert all(re.fullmatch(r"[\d.]+ ± [\d.]+", t) for t in told[at + 2:at + 5]), told[at:at + 5]
+    at = told.index("2 fix in drum")
+    assert told[at + 1:at + 3] == ["time", "5 min 30 s"] and re.match("With 5 min 30 s, .* its aim", told[at + 4]), told[at:]
+    assert any("local codes and licensed practice" in t for t in told), told
+    assert "Moisture of the tea" in told
+
+
+@tap.case
+def taking_is_one_edit():
+    """Return takes it: blocks say the new times, the file holds correction and settings, one undo takes back both."""
+    words = desk.words(2)
+    assert not desk.is_changed()
+    assert desk.has(desk.get("push button", "Take the new plan"), "focused")
+    desk.key("Return")
+    closed()
+    desk.settled()
+    assert desk.is_changed()
+    assert re.search(r"fix in drum, (7|8) min", desk.words(2)), desk.words(2)
+    desk.save()
+    text = desk.saved_bytes().decode("utf-8")
+    assert text.count("<correction") == 1 and text.count("<shift") == 4, text.count("<correction")
+    assert abs(desk.computed(BATCH, 5) - desk.moisture(5)) < 0.06
+    assert desk.computed(BATCH, 5) < 7.4
+    desk.key("ctrl+z")
+    desk.wait_for(lambda: "fix in drum, 5 min 30 s" in desk.words(2), "the old time")
+    desk.settled()
+    desk.save()
+    assert "<correction" not in desk.saved_bytes().decode("utf-8")
+    assert words.split(",")[0] == desk.words(2).split(",")[0]
+
+
+@tap.case
+def the_pointer_leaves_it():
+    """A click on “Leave it” takes nothing, and the board is as it was."""
+    kept, words = desk.saved_bytes(), desk.words(2)
+    desk.key("ctrl+j")
+    answered()
+    before_the_drum()
+    desk.click(desk.get("push button", "Leave it"))
+    closed()
+    desk.wait_for(lambda: desk.words(2) == words, "the block as it was")
+    assert not desk.is_changed() and desk.saved_bytes() == kept
+
+
+@tap.case
+def without_weigh_ins():
+    """A batch without any says so."""
+    desk.choose("8 drum, long roll")
+    desk.key("ctrl+j")
+    desk.get("label", re.compile("no weigh-in that tells of its leaf"))
+
+
+tap.main(desk.tree)
