@@ -165,7 +165,6 @@ lw_replan_card_new (const LwReplan *replan,
   add_points (box, replan->correct);
   add_rows (box, replan, batch);
   add_aims (box, replan);
-  gtk_box_append (GTK_BOX (box), label_new (lw_replan_caution (), "dim-label"));
 
   return box;
 }

@@ -1,5 +1,5 @@
 /* What a new plan of the rest of a batch looks like: what was weighed, expected and taken together; each setting that
- * changes, as it was, is now, and why; the aims ahead; and a caution. */
+ * changes, as it was, is now, and why; and the aims ahead. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 

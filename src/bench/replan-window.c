@@ -9,7 +9,7 @@
 #include "season/wording.h"
 
 #define WIDTH 760
-#define HEIGHT 620
+#define HEIGHT 660
 #define LOOK_MS 100  /* how often the progress is looked at */
 
 /* How far a thread is; shared with it. */
@@ -45,6 +45,7 @@ typedef struct
   GtkWidget *bar;
   GtkWidget *said;         /* while it is computed, or why it cannot be */
   GtkWidget *scrolled;
+  GtkWidget *caution;
   GtkWidget *leave;
   GtkWidget *take;
 } Replanning;
@@ -284,6 +285,17 @@ list_moments (Replanning     *self,
 /* The window */
 
 static GtkWidget *
+label_new (const char *text)
+{
+  GtkWidget *label = gtk_label_new (text);
+
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+
+  return label;
+}
+
+static GtkWidget *
 buttons_new (Replanning *self)
 {
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
@@ -325,9 +337,9 @@ window_new (Replanning *self,
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->choice), chosen);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->choice), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("How far it has come"), -1);
   gtk_widget_set_tooltip_text (self->choice, _ ("From when on the rest is planned anew"));
-  self->said = gtk_label_new ("");
-  gtk_label_set_wrap (GTK_LABEL (self->said), TRUE);
-  gtk_label_set_xalign (GTK_LABEL (self->said), 0);
+  self->said = label_new ("");
+  self->caution = label_new (lw_replan_caution ());
+  gtk_widget_add_css_class (self->caution, "dim-label");
   self->bar = gtk_progress_bar_new ();
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->bar), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Progress"), -1);
   self->scrolled = gtk_scrolled_window_new ();
@@ -341,6 +353,7 @@ window_new (Replanning *self,
   gtk_box_append (GTK_BOX (box), self->said);
   gtk_box_append (GTK_BOX (box), self->bar);
   gtk_box_append (GTK_BOX (box), self->scrolled);
+  gtk_box_append (GTK_BOX (box), self->caution);
   gtk_box_append (GTK_BOX (box), buttons_new (self));
   gtk_window_set_child (GTK_WINDOW (self->window), box);
   gtk_window_set_default_widget (GTK_WINDOW (self->window), self->take);

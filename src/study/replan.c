@@ -10,7 +10,7 @@
 #include "study/replan-private.h"
 
 #define LATE 1e-9      /* minutes */
-#define NEEDLESS 0.5   /* tolerances: a change that gains no more is not worth a turn of the hand */
+#define NEEDLESS 0.05  /* tolerances: a change that gains no more is not worth a turn of the hand */
 
 gboolean
 lw_replan_last (const LwBatch *batch,
@@ -76,7 +76,7 @@ free_ahead (const LwSeason *season,
   return free;
 }
 
-/* Whether no aim is missed by more, but for so many of its tolerances. */
+/* Whether all that is within its aim stays so, and nothing else is missed by so many tolerances more. */
 static gboolean
 no_worse (const LwReached *a,
           const LwReached *b,
@@ -86,8 +86,9 @@ no_worse (const LwReached *a,
   for (guint i = 0; i < wants->len; i++)
     {
       double allowed = tolerances * lw_want_tolerance (g_array_index (wants, LwWant, i).of);
+      double was = fabs (b->wants[i].missed), is = fabs (a->wants[i].missed);
 
-      if (fabs (a->wants[i].missed) > fabs (b->wants[i].missed) + allowed || (b->wants[i].met && !a->wants[i].met))
+      if (was > 0 ? is > was + allowed : is > 0)
         return FALSE;
     }
 
@@ -95,14 +96,15 @@ no_worse (const LwReached *a,
 }
 
 /* Where something is missed reach gives the settings as it found them; in the shed only notches can be set. Moves by
- * less than half a notch are left out. Taken only if no aim comes out noticeably worse. */
+ * less than half a notch are left out. (transfer full) NULL if an aim then comes out noticeably worse. */
 static LwReached *
-on_notches (LwReached    *reached,
-            LwSeason     *before,
-            guint         batch,
-            const GArray *wants,
-            const GArray *free,
-            LwMoment      now)
+on_notches (const LwReached *reached,
+            LwSeason        *before,
+            guint            batch,
+            const GArray    *wants,
+            const GArray    *free,
+            LwMoment         now,
+            gboolean         fine)
 {
   const LwBatch *was = before->batches[batch];
   g_autoptr (GArray) changes = g_array_new (FALSE, FALSE, sizeof (LwChange));
@@ -118,7 +120,7 @@ on_notches (LwReached    *reached,
 
       if (to == from)
         continue;
-      change.value = lw_kind_snap (was->steps[handle->step].kind, handle->setting, to, FALSE);
+      change.value = lw_kind_snap (was->steps[handle->step].kind, handle->setting, to, fine);
       if (fabs (to - from) < fabs (lw_handle_notch (was, handle)) / 2)
         change.value = from;
       if (handle->step == now.step && handle->setting == LW_SET_MINUTES)
@@ -129,11 +131,8 @@ on_notches (LwReached    *reached,
 
   season = lw_edit_set_all (before, batch, (const LwChange *) (gpointer) changes->data, changes->len);
   rounded = lw_reach_judge (season, batch, wants);
-  if (rounded == NULL || !no_worse (rounded, reached, wants, 1))
-    return reached;
-  lw_reached_free (reached);
 
-  return g_steal_pointer (&rounded);
+  return rounded != NULL && no_worse (rounded, reached, wants, 1) ? g_steal_pointer (&rounded) : NULL;
 }
 
 /* Changes without which no aim comes out noticeably worse are taken back, the last first. */
@@ -202,7 +201,7 @@ served (const LwReplan  *replan,
       double tolerance = lw_want_tolerance (aim->want.of);
       double hurt = (fabs (without->wants[i].missed) - fabs (aim->after.missed)) / tolerance;
       double moved = fabs (without->wants[i].value - aim->after.value) / tolerance;
-      double score = aim->want.weight * (hurt > NEEDLESS / 2 ? 1e6 + hurt : moved);
+      double score = aim->want.weight * (hurt > NEEDLESS ? 1e6 + hurt : moved);
 
       if (score > most)
         {
@@ -263,7 +262,17 @@ search (LwReplan      *replan,
   if (after == NULL)
     return FALSE;
   if (!after->all_met)
-    after = on_notches (g_steal_pointer (&after), fixed, batch, wants, free, replan->now);
+    {
+      LwReached *rounded = on_notches (after, fixed, batch, wants, free, replan->now, FALSE);
+
+      if (rounded == NULL)
+        rounded = on_notches (after, fixed, batch, wants, free, replan->now, TRUE);
+      if (rounded != NULL)
+        {
+          lw_reached_free (after);
+          after = rounded;
+        }
+    }
   after = without_needless (g_steal_pointer (&after), fixed, batch, wants, free);
 
   replan->season = lw_season_ref (after->season);

@@ -122,7 +122,6 @@ def the_pointer_leaves_it():
     kept, words = desk.saved_bytes(), desk.words(2)
     desk.key("ctrl+j")
     answered()
-    before_the_drum()
     desk.click(desk.get("push button", "Leave it"))
     closed()
     desk.wait_for(lambda: desk.words(2) == words, "the block as it was")
@@ -134,7 +133,7 @@ def without_weigh_ins():
     """A batch without any says so."""
     desk.choose("8 drum, long roll")
     desk.key("ctrl+j")
-    desk.get("label", re.compile("no weigh-in that tells of its leaf"))
+    desk.get(None, re.compile("no weigh-in that tells of its leaf"))
 
 
 tap.main(desk.tree)
