@@ -212,6 +212,22 @@ corrected (const Work   *work,
   return lw_edit_correct (work->chance.season, work->chance.batch, work->step, correction);
 }
 
+/* Keeps the further of the two. */
+static void
+note_off (LwCorrectPoint *point,
+          double          foretold,
+          double          variance)
+{
+  const LwWeighIn *seen = &point->weighed.weigh_in;
+  double off = (seen->value - foretold) / hypot (sqrt (fmax (variance, 0)), seen->sd);
+
+  if (fabs (off) < fabs (point->off))
+    return;
+
+  point->off = off;
+  point->off_from = foretold;
+}
+
 /* FALSE if it cannot be computed. */
 static gboolean
 combine (const Work *work,
@@ -234,8 +250,7 @@ combine (const Work *work,
       point->weighed = g_array_index (work->weighed, LwWeighed, i);
       point->expected = nominal[at];
       point->expected_sd = sqrt (covariance[(gsize) at * work->n + at]);
-      point->off = (point->weighed.weigh_in.value - point->expected)
-                   / hypot (point->expected_sd, point->weighed.weigh_in.sd);
+      note_off (point, nominal[at], covariance[(gsize) at * work->n + at]);
     }
   for (guint q = 0; q < LW_N_QUANTITIES; q++)
     {
@@ -248,8 +263,10 @@ combine (const Work *work,
   for (guint i = 0; i < correct->n; i++)
     {
       const LwWeighIn *seen = &correct->points[i].weighed.weigh_in;
+      guint at = work->first_reading + i;
 
-      lw_kalman_take (mean, covariance, work->n, work->first_reading + i, seen->value, seen->sd * seen->sd);
+      note_off (&correct->points[i], mean[at], covariance[(gsize) at * work->n + at]);
+      lw_kalman_take (mean, covariance, work->n, at, seen->value, seen->sd * seen->sd);
     }
 
   correct->season = corrected (work, nominal, mean);

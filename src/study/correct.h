@@ -18,7 +18,8 @@ typedef struct
   double expected_sd;
   double combined;
   double combined_sd;
-  double off;          /* measured less expected, in standard deviations of that difference */
+  double off;          /* measured less what was foretold, in standard deviations of that difference: by the model alone */
+  double off_from;     /* or with the weigh-ins before it, whichever is further off; the value foretold so */
 } LwCorrectPoint;
 
 /* An outcome of the whole batch at the moment of the last weigh-in. */

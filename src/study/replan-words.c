@@ -63,7 +63,7 @@ lw_replan_say_far (const LwCorrectPoint *point)
     [LW_JUDGED_BROKEN_PCT] = N_ ("Breakage was judged {measured} where {expected} was expected: judge once more."),
   };
   const LwWeighIn *seen = &point->weighed.weigh_in;
-  g_autofree char *measured = say_reading (seen->of, seen->value), *expected = say_reading (seen->of, point->expected);
+  g_autofree char *measured = say_reading (seen->of, seen->value), *expected = say_reading (seen->of, point->off_from);
   GString *said;
 
   if (!lw_correct_is_far (point) || words[seen->of] == NULL)

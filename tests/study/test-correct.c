@@ -204,6 +204,32 @@ test_far (void)
         }
 }
 
+/* Two weights of which each alone could be, but not both: the second is told. */
+static void
+test_at_odds (void)
+{
+  g_autoptr (LwSeason) season = made_season (chain, N_CHAIN);
+  double minutes = made_get (season, 0, LW_SET_MINUTES), kg = season->batches[0]->fresh_kg;
+  g_autoptr (LwSeason) odd = NULL;
+  g_autoptr (LwCorrect) asked = NULL, correct = NULL;
+  const double moments[] = { minutes - 60, minutes };
+
+  odd = lw_season_copy (season);
+  for (guint i = 0; i < 2; i++)
+    weigh (season, 0, (LwWeighIn) { moments[i], LW_WEIGHED_KG, 0.7 * kg, 0.02, 0, NULL });
+  asked = correct_all (season, 0);
+  for (guint i = 0; i < 2; i++)
+    weigh (odd, 0, (LwWeighIn) { moments[i], LW_WEIGHED_KG,
+                                 asked->points[i].expected + (i == 0 ? 2 : -2) * asked->points[i].expected_sd, 0.02, 0,
+                                 NULL });
+
+  correct = correct_all (odd, 0);
+  g_assert_false (lw_correct_is_far (&correct->points[0]));
+  g_assert_true (lw_correct_is_far (&correct->points[1]));
+  g_assert_cmpfloat (correct->points[1].off, <, 0);
+  g_assert_cmpfloat (correct->points[1].off_from, >, correct->points[1].expected);
+}
+
 static void
 test_nothing_weighed (void)
 {
@@ -332,6 +358,7 @@ main (int    argc,
   g_test_add_func ("/correct/sure-and-unsure", test_sure_and_unsure);
   g_test_add_func ("/correct/threads", test_threads);
   g_test_add_func ("/correct/far", test_far);
+  g_test_add_func ("/correct/at-odds", test_at_odds);
   g_test_add_func ("/correct/nothing-weighed", test_nothing_weighed);
   g_test_add_func ("/correct/hidden", test_hidden);
 
