@@ -2,11 +2,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/replan-window.h"
 
-#include <math.h>
-
 #include "bench/replan-card.h"
+#include "bench/replan-moments.h"
 #include "season/text.h"
-#include "season/wording.h"
 
 #define WIDTH 760
 #define HEIGHT 660
@@ -46,6 +44,7 @@ typedef struct
   GtkWidget *said;         /* while it is computed, or why it cannot be */
   GtkWidget *scrolled;
   GtkWidget *caution;
+  GtkWidget *forget;
   GtkWidget *leave;
   GtkWidget *take;
 } Replanning;
@@ -219,67 +218,29 @@ ask (Replanning *self)
   g_task_run_in_thread (task, work);
 }
 
+/* Closes the window and makes `season` (transfer full) the present. */
 static void
-take_cb (Replanning *self)
+finish (Replanning *self,
+        LwSeason   *season,
+        const char *label)
 {
   g_autoptr (LwSession) session = g_object_ref (self->session);
-  LwSeason *season = lw_season_ref (self->replan->season);
 
   end_preview (self);
   gtk_window_destroy (GTK_WINDOW (self->window));
-  lw_session_edit (session, season, _ ("Re-plan the rest"), NULL);
+  lw_session_edit (session, season, label, NULL);
 }
-
-/* Moments */
 
 static void
-add_moment (Replanning *self,
-            GPtrArray  *names,
-            LwMoment    moment)
+take_cb (Replanning *self)
 {
-  g_autofree char *time = lw_say_minutes (moment.minute);
-  char *name = moment.minute > 0
-                 /* Translators: a step's number and a time in it */
-                 ? g_strdup_printf (_ ("After %s of step %u"), time, moment.step + 1)
-                 : g_strdup_printf (_ ("Before step %u begins"), moment.step + 1);
-
-  g_array_append_val (self->moments, moment);
-  g_ptr_array_add (names, name);
+  finish (self, lw_season_ref (self->replan->season), _ ("Re-plan the rest"));
 }
 
-/* (transfer full) names of the moments from which the rest may be planned: each at which something was weighed, and the
- * beginning of the next step where that was a step's end. The last is chosen first, or `now`. */
-static GPtrArray *
-list_moments (Replanning     *self,
-              const LwMoment *now,
-              guint          *chosen)
+static void
+forget_cb (Replanning *self)
 {
-  const LwBatch *batch = self->season->batches[self->batch];
-  g_autoptr (GArray) weighed = lw_weighed_until (batch, batch->n_steps, INFINITY);
-  GPtrArray *names = g_ptr_array_new_with_free_func (g_free);
-  LwMoment last = { 0, 0 };
-
-  if (now != NULL)
-    add_moment (self, names, *now);
-  for (guint i = 0; i < weighed->len; i++)
-    {
-      const LwWeighed *one = &g_array_index (weighed, LwWeighed, i);
-      LwMoment moment = { one->step, one->weigh_in.minute };
-      double minutes = lw_step_get (&batch->steps[one->step], LW_SET_MINUTES);
-
-      if (moment.minute > minutes || (i > 0 && moment.step == last.step && moment.minute == last.minute))
-        continue;
-      last = moment;
-      add_moment (self, names, moment);
-      *chosen = self->moments->len - 1;
-      if (moment.minute >= minutes && one->step + 1 < batch->n_steps)
-        add_moment (self, names, (LwMoment) { one->step + 1, 0 });
-    }
-  if (now != NULL)
-    *chosen = 0;
-  g_ptr_array_add (names, NULL);
-
-  return names;
+  finish (self, lw_edit_uncorrect (self->season, self->batch), _ ("Remove the correction"));
 }
 
 /* The window */
@@ -295,12 +256,29 @@ label_new (const char *text)
   return label;
 }
 
+/* Whether a step of the batch holds a correction. */
+static gboolean
+is_corrected (const LwBatch *batch)
+{
+  for (guint i = 0; i < batch->n_steps; i++)
+    if (batch->steps[i].correction != NULL)
+      return TRUE;
+
+  return FALSE;
+}
+
 static GtkWidget *
 buttons_new (Replanning *self)
 {
-  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8), *gap = gtk_label_new (NULL);
 
-  gtk_widget_set_halign (row, GTK_ALIGN_END);
+  self->forget = gtk_button_new_with_label (_ ("Remove the correction"));
+  gtk_widget_set_tooltip_text (self->forget, _ ("Show the batch as it is foretold without its weigh-ins; settings stay"));
+  gtk_widget_set_visible (self->forget, is_corrected (self->season->batches[self->batch]));
+  g_signal_connect_swapped (self->forget, "clicked", G_CALLBACK (forget_cb), self);
+  gtk_widget_set_hexpand (gap, TRUE);
+  gtk_box_append (GTK_BOX (row), self->forget);
+  gtk_box_append (GTK_BOX (row), gap);
   self->leave = gtk_button_new_with_label (_ ("Cancel"));
   gtk_widget_set_tooltip_text (self->leave, _ ("Leave the batch as it is"));
   g_signal_connect_swapped (self->leave, "clicked", G_CALLBACK (gtk_window_close), self->window);
@@ -382,7 +360,7 @@ lw_replan_window_open (GtkWindow      *parent,
   self->season = lw_season_ref (lw_session_base (session));
   self->batch = (guint) batch;
   self->moments = g_array_new (FALSE, FALSE, sizeof (LwMoment));
-  names = list_moments (self, now, &chosen);
+  names = lw_replan_moments (self->season->batches[self->batch], now, self->moments, &chosen);
   window_new (self, parent, names, chosen);
   ask (self);
   gtk_window_present (GTK_WINDOW (self->window));

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "draw/block.h"
+#include "season/correction.h"
 #include "season/spell.h"
 #include "season/text.h"
 #include "season/wording.h"
@@ -70,6 +71,8 @@ lw_tell_step (const LwSeason *season,
   if (on_weather)
     g_string_append_printf (words, " %s", _ ("It follows the weather."));
   tell_spells (words, season, batch, step);
+  if (lw_correction_of (batch, step) != NULL)
+    g_string_append_printf (words, " %s", _ ("Corrected by its weigh-ins."));
 
   if (track == NULL || step >= track->n_steps)
     return g_string_free (g_steal_pointer (&words), FALSE);

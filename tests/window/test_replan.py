@@ -94,7 +94,7 @@ def the_answer_tells_all():
 
 @tap.case
 def taking_is_one_edit():
-    """Return takes it: blocks say the new times, the file holds correction and settings, one undo takes back both."""
+    """Return takes it: blocks and file have correction and settings; the correction can go alone; one undo takes both."""
     words = desk.words(2)
     assert not desk.is_changed()
     assert desk.has(desk.get("push button", "Take the new plan"), "focused")
@@ -103,11 +103,20 @@ def taking_is_one_edit():
     desk.settled()
     assert desk.is_changed()
     assert re.search(r"fix in drum, (7|8) min", desk.words(2)), desk.words(2)
+    assert "Corrected by its weigh-ins." in desk.words(1), desk.words(1)
     desk.save()
     text = desk.saved_bytes().decode("utf-8")
     assert text.count("<correction") == 1 and text.count("<shift") == 4, text.count("<correction")
     assert abs(desk.computed(BATCH, 5) - desk.moisture(5)) < 0.06
     assert desk.computed(BATCH, 5) < 7.4
+    desk.key("ctrl+j")
+    answered()
+    desk.click(desk.get("push button", "Remove the correction"))
+    closed()
+    desk.wait_for(lambda: "Corrected" not in desk.words(1), "no correction")
+    assert re.search(r"fix in drum, (7|8) min", desk.words(2)), desk.words(2)
+    desk.key("ctrl+z")
+    desk.wait_for(lambda: "Corrected" in desk.words(1), "the correction")
     desk.key("ctrl+z")
     desk.wait_for(lambda: "fix in drum, 5 min 30 s" in desk.words(2), "the old time")
     desk.settled()
