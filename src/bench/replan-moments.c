@@ -10,7 +10,7 @@
 static void
 add_moment (GArray    *moments,
             GPtrArray *names,
-            LwMoment   moment)
+            LwInstant   moment)
 {
   g_autofree char *time = lw_say_minutes (moment.minute);
   char *name = moment.minute > 0
@@ -24,20 +24,20 @@ add_moment (GArray    *moments,
 
 GPtrArray *
 lw_replan_moments (const LwBatch  *batch,
-                   const LwMoment *now,
+                   const LwInstant *now,
                    GArray         *moments,
                    guint          *chosen)
 {
   g_autoptr (GArray) weighed = lw_weighed_until (batch, batch->n_steps, INFINITY);
   GPtrArray *names = g_ptr_array_new_with_free_func (g_free);
-  LwMoment last = { G_MAXUINT, 0 };
+  LwInstant last = { G_MAXUINT, 0 };
 
   if (now != NULL)
     add_moment (moments, names, *now);
   for (guint i = 0; i < weighed->len; i++)
     {
       const LwWeighed *one = &g_array_index (weighed, LwWeighed, i);
-      LwMoment moment = { one->step, one->weigh_in.minute };
+      LwInstant moment = { one->step, one->weigh_in.minute };
       double minutes = lw_step_get (&batch->steps[one->step], LW_SET_MINUTES);
 
       if (moment.minute > minutes || (moment.step == last.step && moment.minute == last.minute))
@@ -46,7 +46,7 @@ lw_replan_moments (const LwBatch  *batch,
       add_moment (moments, names, moment);
       *chosen = moments->len - 1;
       if (moment.minute >= minutes && one->step + 1 < batch->n_steps)
-        add_moment (moments, names, (LwMoment) { one->step + 1, 0 });
+        add_moment (moments, names, (LwInstant) { one->step + 1, 0 });
     }
   if (now != NULL)
     *chosen = 0;

@@ -4,10 +4,10 @@
 
 #include "study/replan.h"
 
-/* (transfer full) names, ended by NULL; `moments` (of LwMoment) gets what they name: `now` (nullable), each moment at which
+/* (transfer full) names, ended by NULL; `moments` (of LwInstant) gets what they name: `now` (nullable), each moment at which
  * something was weighed, and the beginning of the next step where that was a step's end. `chosen`: the place of `now`,
  * or of the last weigh-in. */
 GPtrArray *lw_replan_moments (const LwBatch  *batch,
-                              const LwMoment *now,
+                              const LwInstant *now,
                               GArray         *moments,
                               guint          *chosen);

@@ -22,7 +22,7 @@ typedef struct
 {
   LwSeason *season;
   guint batch;
-  LwMoment now;
+  LwInstant now;
   Progress *progress;
 } Asked;
 
@@ -32,7 +32,7 @@ typedef struct
   LwSession *session;
   LwSeason *season;        /* that was asked about */
   guint batch;
-  GArray *moments;         /* LwMoment, in the choice's order */
+  GArray *moments;         /* LwInstant, in the choice's order */
   LwReplan *replan;        /* (nullable) the answer */
   gboolean previewing;     /* on the board */
   GCancellable *job;       /* (nullable) of the answer that is wanted */
@@ -201,7 +201,7 @@ ask (Replanning *self)
 
   self->progress = g_atomic_rc_box_new0 (Progress);
   asked = g_new (Asked, 1);
-  *asked = (Asked) { lw_season_ref (self->season), self->batch, g_array_index (self->moments, LwMoment, chosen),
+  *asked = (Asked) { lw_season_ref (self->season), self->batch, g_array_index (self->moments, LwInstant, chosen),
                      g_atomic_rc_box_acquire (self->progress) };
   self->job = g_cancellable_new ();
   self->look = g_timeout_add (LOOK_MS, look_cb, self);
@@ -344,11 +344,11 @@ window_new (Replanning *self,
 gboolean
 lw_replan_window_open (GtkWindow      *parent,
                        LwSession      *session,
-                       const LwMoment *now)
+                       const LwInstant *now)
 {
   int batch = lw_session_batch_index (session);
   g_autoptr (GPtrArray) names = NULL;
-  LwMoment last;
+  LwInstant last;
   guint chosen = 0;
   Replanning *self;
 
@@ -359,7 +359,7 @@ lw_replan_window_open (GtkWindow      *parent,
   self->session = g_object_ref (session);
   self->season = lw_season_ref (lw_session_base (session));
   self->batch = (guint) batch;
-  self->moments = g_array_new (FALSE, FALSE, sizeof (LwMoment));
+  self->moments = g_array_new (FALSE, FALSE, sizeof (LwInstant));
   names = lw_replan_moments (self->season->batches[self->batch], now, self->moments, &chosen);
   window_new (self, parent, names, chosen);
   ask (self);

@@ -11,4 +11,4 @@
  * that tells of the leaf was weighed up to there. */
 gboolean lw_replan_window_open (GtkWindow      *parent,
                                 LwSession      *session,
-                                const LwMoment *now);
+                                const LwInstant *now);

@@ -5,7 +5,7 @@
 #include <math.h>
 #include <stdio.h>
 
-#include "cli/listing.h"
+#include "season/listing.h"
 #include "season/document.h"
 #include "season/text.h"
 #include "season/wording.h"

@@ -4,7 +4,7 @@
 
 #include <stdio.h>
 
-#include "cli/listing.h"
+#include "season/listing.h"
 #include "season/document.h"
 #include "season/text.h"
 #include "season/wording.h"
@@ -21,7 +21,7 @@ static const char told[] = N_ (
 static gboolean
 parse_moment (const LwBatch *batch,
               const char    *text,
-              LwMoment      *moment)
+              LwInstant      *moment)
 {
   g_autoptr (GRegex) form = g_regex_new ("^\\s*step\\s+([0-9]{1,2})\\s+minute\\s+([0-9]+(\\.[0-9]+)?)\\s*$", 0, 0, NULL);
   g_autoptr (GMatchInfo) match = NULL;
@@ -31,7 +31,7 @@ parse_moment (const LwBatch *batch,
       g_autofree char *step = g_match_info_fetch (match, 1), *minute = g_match_info_fetch (match, 2);
       guint64 number = g_ascii_strtoull (step, NULL, 10);
 
-      *moment = (LwMoment) { (guint) number - 1, g_ascii_strtod (minute, NULL) };
+      *moment = (LwInstant) { (guint) number - 1, g_ascii_strtod (minute, NULL) };
       if (number >= 1 && number <= batch->n_steps
           && moment->minute <= lw_kind_setting (batch->steps[moment->step].kind, LW_SET_MINUTES)->high)
         return TRUE;

@@ -254,7 +254,7 @@ reach (LwSeason     *season,
        const GArray *wants,
        const GArray *free,
        LwSeason     *near,
-       LwMoment      now,
+       LwInstant      now,
        GCancellable *cancellable)
 {
   g_autoptr (LwMarch) march = lw_march_new ();
@@ -297,7 +297,7 @@ lw_reach (LwSeason     *season,
           LwSeason     *near,
           GCancellable *cancellable)
 {
-  return reach (season, batch, wants, free, near, (LwMoment) { 0, 0 }, cancellable);
+  return reach (season, batch, wants, free, near, (LwInstant) { 0, 0 }, cancellable);
 }
 
 LwReached *
@@ -305,7 +305,7 @@ lw_reach_from (LwSeason     *season,
                guint         batch,
                const GArray *wants,
                const GArray *free,
-               LwMoment      now,
+               LwInstant      now,
                GCancellable *cancellable)
 {
   return reach (season, batch, wants, free, NULL, now, cancellable);

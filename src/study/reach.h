@@ -13,7 +13,7 @@ typedef struct
 {
   guint step;
   double minute;   /* of it */
-} LwMoment;
+} LwInstant;
 
 /* A window on an outcome at the end of a step; low = high to hold a value. An open side is infinite. */
 typedef struct
@@ -79,7 +79,7 @@ LwReached *lw_reach_from     (LwSeason       *season,
                               guint           batch,
                               const GArray   *wants,
                               const GArray   *free,
-                              LwMoment        now,
+                              LwInstant        now,
                               GCancellable   *cancellable);
 void       lw_reached_free   (LwReached      *reached);
 

@@ -14,7 +14,7 @@
 
 gboolean
 lw_replan_last (const LwBatch *batch,
-                LwMoment      *moment)
+                LwInstant      *moment)
 {
   g_autoptr (GArray) weighed = lw_weighed_until (batch, batch->n_steps, INFINITY);
   gboolean any = FALSE;
@@ -26,7 +26,7 @@ lw_replan_last (const LwBatch *batch,
       if (one->weigh_in.minute > lw_step_get (&batch->steps[one->step], LW_SET_MINUTES) + LATE)
         continue;
       if (!any || one->step > moment->step || one->weigh_in.minute > moment->minute)
-        *moment = (LwMoment) { one->step, one->weigh_in.minute };
+        *moment = (LwInstant) { one->step, one->weigh_in.minute };
       any = TRUE;
     }
 
@@ -36,7 +36,7 @@ lw_replan_last (const LwBatch *batch,
 /* The wants of aims from the step under way on; (transfer full) array of LwWant. */
 static GArray *
 wants_ahead (const LwBatch *batch,
-             LwMoment       now,
+             LwInstant       now,
              LwReplan      *replan)
 {
   GArray *wants = lw_wants_of_aims (batch);
@@ -61,7 +61,7 @@ wants_ahead (const LwBatch *batch,
 static GArray *
 free_ahead (const LwSeason *season,
             guint           batch,
-            LwMoment        now)
+            LwInstant        now)
 {
   GArray *free = lw_reach_free (season, batch, now.step);
 
@@ -103,7 +103,7 @@ on_notches (const LwReached *reached,
             guint            batch,
             const GArray    *wants,
             const GArray    *free,
-            LwMoment         now,
+            LwInstant         now,
             gboolean         fine)
 {
   const LwBatch *was = before->batches[batch];

@@ -28,7 +28,7 @@ typedef struct
 typedef struct
 {
   LwSeason *season;        /* with the correction and the new settings */
-  LwMoment now;            /* from which the rest counts */
+  LwInstant now;            /* from which the rest counts */
   LwCorrect *correct;
   char *finding;           /* translated sentence: what the weigh-ins say of the batch */
   guint n_rows;
@@ -41,7 +41,7 @@ typedef struct
 
 typedef struct
 {
-  LwMoment now;            /* weigh-ins up to here count, and nothing before it is touched. Where `now` is earlier than the
+  LwInstant now;            /* weigh-ins up to here count, and nothing before it is touched. Where `now` is earlier than the
                             * end of its step, only that step's time may change, and not below what has passed */
   guint threads;           /* 0: one for each processor */
   LwProgress progress;     /* (nullable) counts marches of the correction; the search that follows is not counted */
@@ -50,7 +50,7 @@ typedef struct
 
 /* The moment of the batch's last weigh-in that tells of leaf. FALSE if there is none. */
 gboolean  lw_replan_last  (const LwBatch     *batch,
-                           LwMoment          *moment);
+                           LwInstant          *moment);
 
 /* NULL with `error`, as lw_correct_new. Where no aim is ahead the batch is corrected and no setting changed. */
 LwReplan *lw_replan_new   (LwSeason          *season,

@@ -106,7 +106,7 @@ lw_search_free (LwSearch *search)
 
 void
 lw_search_pass (LwSearch *search,
-                LwMoment  now)
+                LwInstant  now)
 {
   for (guint i = 0; i < search->n_x; i++)
     {

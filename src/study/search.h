@@ -49,7 +49,7 @@ void      lw_search_free     (LwSearch       *search);
 
 /* The time of the step under way is not to become shorter than what has passed. */
 void      lw_search_pass     (LwSearch       *search,
-                              LwMoment        now);
+                              LwInstant        now);
 
 double    lw_search_measure  (const LwUnknown *unknown,
                               double          value);

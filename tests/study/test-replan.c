@@ -182,7 +182,7 @@ static void
 test_last (void)
 {
   g_autoptr (LwSeason) season = weighed_season (1);
-  LwMoment last;
+  LwInstant last;
 
   weigh (season, 2, 1000, 1);
   weigh (season, 1, 7, 1);
