@@ -2,6 +2,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "leaf/conditions.h"
 
+#include <math.h>
+
 #include "leaf/air.h"
 #include "leaf/film.h"
 #include "leaf/soft.h"
@@ -9,6 +11,9 @@
 
 /* Tossed leaf is nearly even: this much of a part's own exposure remains. */
 #define TOSSED_MIXED 0.95
+
+/* Bends nearer than this are one: no leaf could tell them apart. */
+#define MOMENT_S 0.01
 
 static double
 mixing (const LwConditions *at)
@@ -82,6 +87,25 @@ sun_w_m2 (const LwConditions *at,
   return at->sun_share * measured_w_m2;
 }
 
+/* The room's temperature and the wall's, where a log or the sky gives them. */
+static double
+room_c (const LwConditions *at,
+        const LwAirNow     *now,
+        double              t_s)
+{
+  if (at->follow & LW_FOLLOW_AIR)
+    return lw_course_at (at->air, at->air_from_s + t_s);
+
+  return at->follow & LW_FOLLOW_TEMP ? now->temp_c : at->air_temp_c;
+}
+
+static double
+wall_c (const LwConditions *at,
+        double              t_s)
+{
+  return at->follow & LW_FOLLOW_WALL ? lw_course_at (at->wall, at->wall_from_s + t_s) : at->wall_c;
+}
+
 LwAround
 lw_boundary_at (const LwBoundary *b,
                 double            t_s)
@@ -92,28 +116,24 @@ lw_boundary_at (const LwBoundary *b,
     .vapour_pa = b->air_vapour_pa,
     .sun_w_m2 = at->sun_w_m2 * at->sun_share,
     .film_w_m2k = b->film_w_m2k,
+    .wall_c = at->wall_c,
   };
-  double clock_s = at->clock_s + t_s;
-  LwAirNow now;
+  double clock_s = at->clock_s + t_s, room;
+  LwAirNow now = { .clear = 1 };
 
   if (at->follow == 0)
     return around;
 
-  if (at->sky == NULL)
-    {
-      if (at->follow & LW_FOLLOW_SUN)
-        around.sun_w_m2 = sun_w_m2 (at, clock_s, 0, 1);
-      return around;
-    }
+  if (at->sky != NULL)
+    now = lw_sky_at (at->sky, clock_s);
 
-  now = lw_sky_at (at->sky, clock_s);
-
-  if (at->follow & LW_FOLLOW_TEMP)
+  if (at->follow & (LW_FOLLOW_TEMP | LW_FOLLOW_AIR | LW_FOLLOW_WALL))
     {
-      around.temp_c = now.temp_c + at->hot_air * (at->wall_c - now.temp_c);
+      room = room_c (at, &now, t_s);
+      around.wall_c = wall_c (at, t_s);
+      around.temp_c = room + at->hot_air * (around.wall_c - room);
       if (at->humidity > 0)
-        around.vapour_pa = lw_air_below_boiling_pa (at->humidity * lw_air_saturation_pa (now.temp_c),
-                                                    at->pressure_pa);
+        around.vapour_pa = lw_air_below_boiling_pa (at->humidity * lw_air_saturation_pa (room), at->pressure_pa);
     }
   if (at->follow & LW_FOLLOW_VAPOUR)
     around.vapour_pa = lw_air_below_boiling_pa (now.vapour_pa, at->pressure_pa);
@@ -123,4 +143,18 @@ lw_boundary_at (const LwBoundary *b,
     around.film_w_m2k = lw_film_w_m2k (now.wind_m_s, b->law->leaf_length_m, b->law->film_floor_w_m2k);
 
   return around;
+}
+
+double
+lw_conditions_bend_s (const LwConditions *at,
+                      double              t_s)
+{
+  double next = INFINITY;
+
+  if (at->follow & LW_FOLLOW_WALL)
+    next = lw_course_bend (at->wall, at->wall_from_s + t_s + MOMENT_S) - at->wall_from_s;
+  if (at->follow & LW_FOLLOW_AIR)
+    next = fmin (next, lw_course_bend (at->air, at->air_from_s + t_s + MOMENT_S) - at->air_from_s);
+
+  return next < at->duration_s - MOMENT_S ? next : at->duration_s;
 }

@@ -14,7 +14,7 @@ struct _LwMarch
 
   /* The last run: its track, and all that it was made from. */
   LwTrack *last;
-  GArray *last_steps; /* LwConditions; each holds references on its sky and jump */
+  GArray *last_steps; /* LwConditions; each holds references on its sky, courses and jump */
   LwSampling last_sampling;
   LwAimed aimed;
 };
@@ -26,6 +26,10 @@ conditions_clear (LwConditions *conditions)
     lw_sky_unref ((LwSky *) conditions->sky);
   if (conditions->jump != NULL)
     lw_jump_unref ((LwJump *) conditions->jump);
+  if (conditions->wall != NULL)
+    lw_course_unref ((LwCourse *) conditions->wall);
+  if (conditions->air != NULL)
+    lw_course_unref ((LwCourse *) conditions->air);
 }
 
 static void
@@ -328,6 +332,10 @@ lw_march_run (LwMarch            *march,
         lw_sky_ref ((LwSky *) steps[i].sky);
       if (steps[i].jump != NULL)
         lw_jump_ref ((LwJump *) steps[i].jump);
+      if (steps[i].wall != NULL)
+        lw_course_ref ((LwCourse *) steps[i].wall);
+      if (steps[i].air != NULL)
+        lw_course_ref ((LwCourse *) steps[i].air);
       g_array_append_val (march->last_steps, steps[i]);
     }
 

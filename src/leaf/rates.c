@@ -22,7 +22,7 @@ flows (const LwNow *now)
   f.latent_w = lw_air_latent_j_kg (temp_c) * f.evaporated_kg_s;
   f.from_air_w = air->film_w_m2k * now->area_m2_kg * (air->temp_c - temp_c);
   f.from_sun_w = b->sun_m2_kg * air->sun_w_m2;
-  f.from_wall_w = b->wall_w_kgk * (water + 0.6) / (water + 0.9) * (b->at.wall_c - temp_c);
+  f.from_wall_w = b->wall_w_kgk * (water + 0.6) / (water + 0.9) * (air->wall_c - temp_c);
 
   if (b->at.steam_w_m2k > 0)
     {

@@ -41,6 +41,7 @@ struct _LwSolver
   GArray *turns;          /* LwTurn */
   LwState *seen;          /* room for `n` */
   sunrealtype reached_s;
+  double end_s;           /* not past it */
   gulong steps_before;    /* of a jump */
   gulong rate_calls;
 };
@@ -272,6 +273,16 @@ lw_solver_set_aimed (LwSolver *solver,
   solver->aimed = aimed;
 }
 
+/* At the end it was given or where a log bends before: so no step can pass over a short peak unseen, and the history
+ * goes on. */
+static int
+stop_next (LwSolver *solver)
+{
+  double bend_s = lw_conditions_bend_s (&solver->boundaries->at, solver->reached_s);
+
+  return CVodeSetStopTime (solver->cvode, fmin (solver->end_s, bend_s));
+}
+
 /* A new start of the integration, not of what was noted on the way. */
 static int
 begin (LwSolver      *solver,
@@ -318,7 +329,9 @@ int
 lw_solver_stop_at (LwSolver *solver,
                    double    end_s)
 {
-  return end_s > solver->reached_s ? CVodeSetStopTime (solver->cvode, end_s) : 0;
+  solver->end_s = end_s;
+
+  return end_s > solver->reached_s ? stop_next (solver) : 0;
 }
 
 int
@@ -342,15 +355,16 @@ lw_solver_advance (LwSolver *solver,
                    double    t_s,
                    LwState  *states)
 {
-  double end_s = solver->boundaries->at.duration_s;
   int code = 0;
 
   /* The solver takes its own steps whatever is asked of it, so that sampling never moves the result. */
   while (code >= 0 && solver->reached_s < t_s)
     {
-      code = CVode (solver->cvode, end_s, solver->state, &solver->reached_s, CV_ONE_STEP);
+      code = CVode (solver->cvode, solver->end_s, solver->state, &solver->reached_s, CV_ONE_STEP);
       if (code == CV_ROOT_RETURN)
         note_turns (solver);
+      else if (code == CV_TSTOP_RETURN && solver->reached_s < solver->end_s)
+        code = stop_next (solver);
     }
 
   if (code < 0)

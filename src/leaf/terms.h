@@ -265,7 +265,7 @@ lw_term_touched (const LwNow *now,
 {
   double wet = lw_soft_min (now->water / 2, 1, 0.02);
   double taken = lw_film_skin (LW_TOUCH_W_M2K, now->b->at.touch_s, 0.12 + 0.38 * wet, 1.2e6 + 2.3e6 * wet);
-  double skin_c = lw_soft_min (now->s->temp_c + (now->b->at.wall_c - now->s->temp_c) * taken, 260, 1.0);
+  double skin_c = lw_soft_min (now->s->temp_c + (now->air->wall_c - now->s->temp_c) * taken, 260, 1.0);
 
   f[0] = 1.0 / 60;
   f[1] = exp (LW_LN10 / now->b->law->roast_z_k * (skin_c - 120));
