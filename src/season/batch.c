@@ -32,6 +32,9 @@ lw_batch_copy (const LwBatch *batch)
   for (guint i = 0; i < batch->n_steps; i++)
     copy->steps[i] = lw_step_copy (&batch->steps[i]);
   copy->aims = lw_aims_copy (batch->aims, batch->n_aims);
+  copy->logs = g_memdup2 (batch->logs, batch->n_logs * sizeof *batch->logs);
+  for (guint i = 0; i < copy->n_logs; i++)
+    lw_log_ref (copy->logs[i].log);
 
   return copy;
 }
@@ -48,7 +51,11 @@ batch_clear (LwBatch *batch)
   for (guint i = 0; i < batch->n_steps; i++)
     lw_step_clear (&batch->steps[i]);
 
+  for (guint i = 0; i < batch->n_logs; i++)
+    lw_log_unref (batch->logs[i].log);
+
   g_free (batch->steps);
+  g_free (batch->logs);
   lw_aims_clear (&batch->aims, &batch->n_aims);
   g_free (batch->name);
   g_free (batch->tea);
@@ -74,6 +81,7 @@ lw_batch_insert_step (LwBatch *batch,
   memmove (&batch->steps[at + 1], &batch->steps[at], (batch->n_steps - at) * sizeof step);
   batch->steps[at] = step;
   batch->n_steps++;
+  lw_batch_logs_inserted (batch, at);
 }
 
 void
@@ -82,6 +90,7 @@ lw_batch_remove_step (LwBatch *batch,
 {
   g_return_if_fail (at < batch->n_steps);
 
+  lw_batch_logs_removing (batch, at);
   lw_step_clear (&batch->steps[at]);
   batch->n_steps--;
   memmove (&batch->steps[at], &batch->steps[at + 1], (batch->n_steps - at) * sizeof *batch->steps);
@@ -103,6 +112,7 @@ lw_batch_move_step (LwBatch *batch,
   else
     memmove (&steps[to + 1], &steps[to], (from - to) * sizeof step);
   steps[to] = step;
+  lw_batch_logs_moved (batch, from, to);
 }
 
 void

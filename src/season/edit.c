@@ -23,6 +23,17 @@ with_own_batch (const LwSeason *season,
   return next;
 }
 
+/* What is set by hand no longer follows a log: a maker who drags the heat wants that heat. */
+static void
+set_by_hand (LwStep   *step,
+             LwSetting setting,
+             double    value)
+{
+  lw_step_set (step, setting, value);
+  if (lw_step_log (step, setting) != NULL)
+    lw_step_set_log (step, setting, NULL);
+}
+
 LwSeason *
 lw_edit_set_all (const LwSeason *season,
                  guint           batch,
@@ -33,7 +44,7 @@ lw_edit_set_all (const LwSeason *season,
   LwSeason *next = with_own_batch (season, batch, &own);
 
   for (guint i = 0; i < n; i++)
-    lw_step_set (&own->steps[changes[i].step], changes[i].setting, changes[i].value);
+    set_by_hand (&own->steps[changes[i].step], changes[i].setting, changes[i].value);
 
   return next;
 }
@@ -58,6 +69,8 @@ lw_edit_unset (const LwSeason *season,
   LwSeason *next = with_own_batch (season, batch, &own);
 
   lw_step_unset (&own->steps[step], setting);
+  if (lw_step_log (&own->steps[step], setting) != NULL)
+    lw_step_set_log (&own->steps[step], setting, NULL);
 
   return next;
 }
@@ -187,6 +200,11 @@ lw_edit_repeat_batch (const LwSeason *season,
       g_clear_pointer (&step->weigh_ins, g_free);
       step->n_weigh_ins = 0;
     }
+
+  /* What was measured belongs to the batch that was made; but what a step follows is how it is to be made. */
+  for (guint i = own->n_logs; i-- > 0;)
+    if (!lw_batch_follows (own, own->logs[i].log->id))
+      lw_batch_remove_log (own, own->logs[i].log->id);
 
   lw_season_insert_batch (next, batch + 1, own);
 

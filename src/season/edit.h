@@ -62,6 +62,21 @@ LwSeason   *lw_edit_rename_batch (const LwSeason *season,
                                   guint           batch,
                                   const char     *name);
 
+/* Takes over the log, whose id no other of the batch has; and removes one, so that nothing follows it. */
+LwSeason   *lw_edit_add_log      (const LwSeason *season,
+                                  guint           batch,
+                                  LwBatchLog      log);
+LwSeason   *lw_edit_remove_log   (const LwSeason *season,
+                                  guint           batch,
+                                  const char     *id);
+/* The step's air or wall follows the log, which has such a curve; NULL: what is set. A setting that is set by hand
+ * no longer follows. */
+LwSeason   *lw_edit_follow_log   (const LwSeason *season,
+                                  guint           batch,
+                                  guint           step,
+                                  LwSetting       setting,
+                                  const char     *id);
+
 /* Takes over the weather, in the place of one with the same id or after all. */
 LwSeason   *lw_edit_add_weather  (const LwSeason *season,
                                   LwWeather      *weather);

@@ -103,7 +103,7 @@ may_hold_text (const xmlNode *node)
 {
   for (int i = 0; i < LW_N_ELEMENTS; i++)
     if (strcmp (lw_shape ((LwElement) i)->name, (const char *) node->name) == 0)
-      return lw_shape ((LwElement) i)->text;
+      return lw_shape ((LwElement) i)->text || lw_shape ((LwElement) i)->points;
 
   return TRUE;
 }

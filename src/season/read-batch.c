@@ -113,6 +113,8 @@ take_in_step (LwReader *reader,
     read_weigh_in (reader, node, batch, last);
   else if (element == LW_E_CORRECTION)
     read_correction (reader, node, batch, last);
+  else if (element == LW_E_LOG)
+    lw_batch_add_log (batch, lw_read_log (reader, node, (int) last));
   else
     batch->steps[last].note = lw_reader_note (reader, node, batch->steps[last].note);
 }
@@ -121,11 +123,22 @@ static void
 read_settings (LwStep        *step,
                const LwValue *values)
 {
+  static const LwSetting following[] = { LW_SET_WALL_C, LW_SET_AIR_C };
   const LwKindRow *row = lw_kind_row (step->kind);
+  guint at = row->n_settings;
 
   for (guint i = 0; i < row->n_settings; i++)
     if (values[i].given)
       lw_step_set (step, row->settings[i].setting, values[i].number);
+
+  /* The logs stand after them. */
+  for (guint i = 0; i < G_N_ELEMENTS (following); i++)
+    if (lw_kind_setting (step->kind, following[i]) != NULL)
+      {
+        if (values[at].given)
+          lw_step_set_log (step, following[i], values[at].text);
+        at++;
+      }
 }
 
 static void
@@ -158,6 +171,8 @@ take_in_batch (LwReader *reader,
     read_step (reader, node, batch);
   else if (element == LW_E_AIM)
     lw_batch_add_aim (batch, -1, read_aim (reader, node));
+  else if (element == LW_E_LOG)
+    lw_batch_add_log (batch, lw_read_log (reader, node, -1));
   else
     batch->note = lw_reader_note (reader, node, batch->note);
 }
@@ -183,6 +198,7 @@ lw_read_batch (LwReader *reader,
     batch->fresh_moisture_pct = values[MOISTURE].number;
 
   lw_reader_children (reader, node, LW_E_BATCH, take_in_batch, batch);
+  lw_read_check_logs (reader, node, batch);
 
   return batch;
 }

@@ -72,7 +72,7 @@ char    *lw_reader_note     (LwReader   *reader,
                              xmlNode    *node,
                              char       *old);
 
-/* Each in a file of its own: read-leaf.c, read-weather.c, read-batch.c. */
+/* Each in a file of its own: read-leaf.c, read-weather.c, read-batch.c, read-log.c. */
 LwProfile *lw_read_profile  (LwReader   *reader,
                              xmlNode    *node);
 /* NULL if nothing says what it is like. */
@@ -80,3 +80,11 @@ LwWeather *lw_read_weather  (LwReader   *reader,
                              xmlNode    *node);
 LwBatch   *lw_read_batch    (LwReader   *reader,
                              xmlNode    *node);
+/* `step` -1: of the batch. */
+LwBatchLog lw_read_log      (LwReader   *reader,
+                             xmlNode    *node,
+                             int         step);
+/* Whether the batch of `node` has the logs that its steps follow, each once. */
+void       lw_read_check_logs (LwReader *reader,
+                               xmlNode  *node,
+                               const LwBatch *batch);

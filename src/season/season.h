@@ -8,6 +8,7 @@
 #include "leaf/sky.h"
 #include "leaf/state.h"
 #include "season/kind.h"
+#include "season/log.h"
 #include "season/quantity.h"
 
 /* A window on an outcome. An open side is -INFINITY or INFINITY. */
@@ -37,6 +38,7 @@ typedef struct
   LwKind kind;
   guint32 given;                /* bit per LwSetting that the maker has set; others start from the kind's row */
   double value[LW_N_SETTINGS];  /* where given */
+  char *log[LW_N_LOG_OF];       /* (nullable) ids of logs of the batch that air and wall follow */
   char *note;                   /* (nullable) */
   guint n_aims;
   LwAim *aims;                  /* at the step's end */
@@ -44,6 +46,14 @@ typedef struct
   LwWeighIn *weigh_ins;
   LwCorrection *correction;     /* (nullable) what they corrected */
 } LwStep;
+
+/* A log of the batch, and when it begins. */
+typedef struct
+{
+  LwLog *log;
+  int step;         /* that it goes with; -1: with the batch, by the clock */
+  double minute;    /* from that step's start, or the batch's */
+} LwBatchLog;
 
 typedef struct
 {
@@ -60,6 +70,8 @@ typedef struct
   LwStep *steps;
   guint n_aims;
   LwAim *aims;      /* of the finished tea */
+  guint n_logs;
+  LwBatchLog *logs;
 } LwBatch;
 
 typedef struct
@@ -193,6 +205,45 @@ gboolean   lw_aims_same         (const LwAim     *a,
 void       lw_batch_add_weigh_in (LwBatch        *batch,
                                   guint           step,
                                   LwWeighIn       weigh_in);
+
+/* The log that a setting follows, by id; NULL: none. In a batch it must be there. */
+const char *lw_step_log         (const LwStep    *step,
+                                 LwSetting        setting);
+void       lw_step_set_log      (LwStep          *step,
+                                 LwSetting        setting,
+                                 const char      *id);
+
+/* When a step begins, minutes from the batch's start. */
+double     lw_batch_begin_minute (const LwBatch  *batch,
+                                  guint           step);
+
+/* A log by id, NULL if there is none; and when it begins, minutes from the batch's start. */
+const LwBatchLog *lw_batch_log  (const LwBatch   *batch,
+                                 const char      *id);
+double     lw_batch_log_minute  (const LwBatch   *batch,
+                                 const LwBatchLog *at);
+/* The curve that a step's setting follows, and its time at the step's start; NULL if it follows none. */
+const LwLogCurve *lw_batch_followed (const LwBatch *batch,
+                                     guint        step,
+                                     LwSetting    setting,
+                                     double      *from_s);
+/* Whether a step of the batch follows that log. */
+gboolean   lw_batch_follows     (const LwBatch   *batch,
+                                 const char      *id);
+/* Takes over `log.log`, whose id no other has. */
+void       lw_batch_add_log     (LwBatch         *batch,
+                                 LwBatchLog       log);
+/* And nothing follows it any more. */
+void       lw_batch_remove_log  (LwBatch         *batch,
+                                 const char      *id);
+/* For batch.c: steps come and go, logs stay at their moments. */
+void       lw_batch_logs_inserted (LwBatch       *batch,
+                                   guint          at);
+void       lw_batch_logs_removing (LwBatch       *batch,
+                                   guint          at);
+void       lw_batch_logs_moved  (LwBatch         *batch,
+                                 guint            from,
+                                 guint            to);
 
 /* A profile with the starting law and no parts. */
 LwProfile *lw_profile_new       (const char      *id,

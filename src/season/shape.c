@@ -9,7 +9,7 @@
 #include "season/document.h"
 
 G_STATIC_ASSERT (LW_N_LAW <= LW_MAX_ATTRS);
-G_STATIC_ASSERT (LW_N_SETTINGS + 1 <= LW_MAX_ATTRS);
+G_STATIC_ASSERT (LW_N_SETTINGS + 1 + LW_N_LOG_OF <= LW_MAX_ATTRS);
 
 #define TEXT(name, needed) { name, LW_ATTR_TEXT, needed, 0, 0, NULL }
 #define ID(name, needed) { name, LW_ATTR_ID, needed, 0, 0, NULL }
@@ -50,6 +50,12 @@ measure_word (guint i)
   return i < LW_N_MEASURES ? lw_measure_row (i)->id : NULL;
 }
 
+static const char *
+log_of_word (guint i)
+{
+  return lw_log_of_id ((LwLogOf) i);
+}
+
 static guint
 law_rows (int        word,
           LwAttrRow *rows)
@@ -60,6 +66,21 @@ law_rows (int        word,
     rows[i] = (LwAttrRow) NUMBER (fields[i].symbol, FALSE, fields[i].low, fields[i].high);
 
   return LW_N_LAW;
+}
+
+/* The logs that settings of the kind can follow, in the order of LwLogOf. */
+static guint
+log_rows (LwKind     kind,
+          LwAttrRow *rows)
+{
+  guint n = 0;
+
+  if (lw_kind_setting (kind, LW_SET_WALL_C) != NULL)
+    rows[n++] = (LwAttrRow) ID ("wall-log", FALSE);
+  if (lw_kind_setting (kind, LW_SET_AIR_C) != NULL)
+    rows[n++] = (LwAttrRow) ID ("air-log", FALSE);
+
+  return n;
 }
 
 static guint
@@ -76,7 +97,7 @@ step_rows (int        kind,
                                     at->low, at->high);
     }
 
-  return row->n_settings;
+  return row->n_settings + log_rows ((LwKind) kind, rows + row->n_settings);
 }
 
 static guint
@@ -194,6 +215,21 @@ static const LwAttrRow correction_attrs[] = {
   NUMBER ("fresh-moisture-points", FALSE, -LW_MOST_FRESH_POINTS, LW_MOST_FRESH_POINTS),
 };
 
+static const LwAttrRow log_attrs[] = {
+  ID ("id", TRUE),
+  TEXT ("name", TRUE),
+  NUMBER ("minute", TRUE, -LW_LOG_MOST_MINUTES, LW_LOG_MOST_MINUTES),
+  NUMBER ("rows", TRUE, 1, LW_LOG_MOST_ROWS),
+  NUMBER ("left-out", TRUE, 0, LW_LOG_MOST_ROWS - 1),
+  NUMBER ("first-line", TRUE, 1, 10 * LW_LOG_MOST_ROWS),
+  NUMBER ("last-line", TRUE, 1, 10 * LW_LOG_MOST_ROWS),
+};
+static const LwAttrRow curve_attrs[] = {
+  WORD ("of", log_of_word),
+  TEXT ("heading", FALSE),
+  NUMBER ("within-c", TRUE, 0, LW_LOG_HIGH_C - LW_LOG_LOW_C),
+};
+
 static const LwChildRow season_children[] = {
   { LW_E_PLACE, 1, 1 },
   { LW_E_NOTE, 0, 1 },
@@ -216,16 +252,19 @@ static const LwChildRow batch_children[] = {
   { LW_E_NOTE, 0, 1 },
   { LW_E_STEP, 0, LW_MAX_STEPS },
   { LW_E_AIM, 0, LW_MAX_AIMS },
+  { LW_E_LOG, 0, LW_MAX_LOGS },
 };
 static const LwChildRow step_children[] = {
   { LW_E_NOTE, 0, 1 },
   { LW_E_AIM, 0, LW_MAX_AIMS },
   { LW_E_WEIGH_IN, 0, LW_MAX_WEIGH_INS },
   { LW_E_CORRECTION, 0, 1 },
+  { LW_E_LOG, 0, LW_MAX_LOGS },
 };
 static const LwChildRow correction_children[] = {
   { LW_E_SHIFT, 1, LW_MAX_PARTS },
 };
+static const LwChildRow log_children[] = { { LW_E_CURVE, 1, LW_MAX_CURVES } };
 
 #define ATTRS(table) .n_attrs = G_N_ELEMENTS (table), .attrs = table
 #define CHILDREN(table) .n_children = G_N_ELEMENTS (table), .children = table
@@ -249,6 +288,8 @@ static const LwShape shapes[LW_N_ELEMENTS] = {
                       .more = weigh_in_rows },
   [LW_E_CORRECTION] = { "correction", ATTRS (correction_attrs), CHILDREN (correction_children), .choice = -1 },
   [LW_E_SHIFT] = { "shift", .choice = -1, .more = shift_rows },
+  [LW_E_LOG] = { "log", ATTRS (log_attrs), CHILDREN (log_children), .choice = -1 },
+  [LW_E_CURVE] = { "curve", ATTRS (curve_attrs), .points = TRUE, .choice = -1 },
 };
 
 const LwShape *

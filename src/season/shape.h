@@ -23,9 +23,11 @@ typedef enum
   LW_E_WEIGH_IN,
   LW_E_CORRECTION,
   LW_E_SHIFT,
+  LW_E_LOG,
+  LW_E_CURVE,
 } LwElement;
 
-#define LW_N_ELEMENTS (LW_E_SHIFT + 1)
+#define LW_N_ELEMENTS (LW_E_CURVE + 1)
 
 typedef enum
 {
@@ -65,6 +67,7 @@ typedef struct
   guint n_children;
   const LwChildRow *children;       /* in the order in which they stand */
   gboolean text;                    /* holds text of at most LW_MAX_TEXT characters */
+  gboolean points;                  /* holds points, as log-points.h says */
   int choice;                       /* the attribute whose word decides on more of them, -1: none */
   guint (*more) (int word,          /* appends those, returns how many */
                  LwAttrRow *rows);

@@ -21,6 +21,8 @@ lw_step_copy (const LwStep *step)
   LwStep copy = *step;
 
   copy.note = g_strdup (step->note);
+  for (guint i = 0; i < LW_N_LOG_OF; i++)
+    copy.log[i] = g_strdup (step->log[i]);
   copy.aims = lw_aims_copy (step->aims, step->n_aims);
   copy.weigh_ins = g_memdup2 (step->weigh_ins, step->n_weigh_ins * sizeof *step->weigh_ins);
   for (guint i = 0; i < copy.n_weigh_ins; i++)
@@ -42,6 +44,8 @@ lw_step_clear (LwStep *step)
   g_clear_pointer (&step->correction, lw_correction_unref);
   lw_aims_clear (&step->aims, &step->n_aims);
   g_clear_pointer (&step->note, g_free);
+  for (guint i = 0; i < LW_N_LOG_OF; i++)
+    g_clear_pointer (&step->log[i], g_free);
 }
 
 double

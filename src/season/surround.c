@@ -56,7 +56,8 @@ follow_weather (LwConditions *at,
     {
       const LwKindSetting *row = lw_kind_setting (step->kind, by[i].setting);
 
-      if (sky != NULL && row != NULL && row->weather && !lw_step_is_given (step, by[i].setting))
+      if (sky != NULL && row != NULL && row->weather && !lw_step_is_given (step, by[i].setting)
+          && lw_step_log (step, by[i].setting) == NULL)
         at->follow |= by[i].follow;
     }
 
@@ -132,6 +133,27 @@ conditions_of (const LwStep   *step,
   return at;
 }
 
+/* A log goes before the weather and before what is set. */
+static void
+follow_logs (LwConditions  *at,
+             const LwBatch *batch,
+             guint          step)
+{
+  const LwLogCurve *wall = lw_batch_followed (batch, step, LW_SET_WALL_C, &at->wall_from_s);
+  const LwLogCurve *air = lw_batch_followed (batch, step, LW_SET_AIR_C, &at->air_from_s);
+
+  if (wall != NULL)
+    {
+      at->follow |= LW_FOLLOW_WALL;
+      at->wall = wall->followed;
+    }
+  if (air != NULL)
+    {
+      at->follow |= LW_FOLLOW_AIR;
+      at->air = air->followed;
+    }
+}
+
 gboolean
 lw_step_follows (const LwSeason  *season,
                  const LwStep    *step,
@@ -204,6 +226,7 @@ lw_plan_new (LwSeason *season,
       /* A step under a roof at constant air must not be computed anew when an earlier one moves. */
       if (plan->steps[i].follow == 0)
         plan->steps[i].clock_s = 0;
+      follow_logs (&plan->steps[i], batch, i);
       clock_s += plan->steps[i].duration_s;
     }
 

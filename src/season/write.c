@@ -8,6 +8,7 @@
 #include "season/correction.h"
 #include "season/escape.h"
 #include "season/notation.h"
+#include "season/write-log.h"
 
 static gboolean
 is_empty (const char *text)
@@ -291,6 +292,8 @@ put_settings (GString      *out,
       if (setting == LW_SET_MINUTES || lw_step_is_given (step, setting))
         put_number (out, lw_setting_row (setting)->id, lw_step_get (step, setting));
     }
+  put_optional (out, "wall-log", step->log[LW_LOG_WALL]);
+  put_optional (out, "air-log", step->log[LW_LOG_AIR]);
 }
 
 static void
@@ -304,7 +307,8 @@ put_step (GString       *out,
   put_start (out, 2, "step");
   put_attr (out, "kind", lw_kind_row (step->kind)->id);
   put_settings (out, step);
-  if (is_empty (step->note) && step->n_aims == 0 && step->n_weigh_ins == 0 && correction == NULL)
+  if (is_empty (step->note) && step->n_aims == 0 && step->n_weigh_ins == 0 && correction == NULL
+      && !lw_write_has_logs (batch, (int) at))
     {
       g_string_append (out, "/>\n");
       return;
@@ -318,6 +322,7 @@ put_step (GString       *out,
     put_weigh_in (out, &step->weigh_ins[i]);
   if (correction != NULL)
     put_correction (out, correction);
+  lw_write_logs (out, 3, batch, (int) at);
   put_end (out, 2, "step");
 }
 
@@ -342,6 +347,7 @@ put_batch (GString       *out,
     put_step (out, batch, i);
   for (guint i = 0; i < batch->n_aims; i++)
     put_aim (out, 2, &batch->aims[i]);
+  lw_write_logs (out, 2, batch, -1);
 
   put_end (out, 1, "batch");
 }

@@ -23,11 +23,12 @@ typedef struct
 } Share;
 
 static gboolean
-follows_weather (const LwBatch       *batch,
-                 const LwStep        *step,
-                 const LwKindSetting *row)
+is_followed (const LwBatch       *batch,
+             const LwStep        *step,
+             const LwKindSetting *row)
 {
-  return batch->weather != NULL && row->weather && !lw_step_is_given (step, row->setting);
+  return lw_step_log (step, row->setting) != NULL
+         || (batch->weather != NULL && row->weather && !lw_step_is_given (step, row->setting));
 }
 
 GArray *
@@ -45,7 +46,7 @@ lw_handles_of (const LwSeason *season,
         {
           LwHandle handle = { i, kind->settings[k].setting };
 
-          if (!follows_weather (here, &here->steps[i], &kind->settings[k]) && lw_handle_notch (here, &handle) != 0)
+          if (!is_followed (here, &here->steps[i], &kind->settings[k]) && lw_handle_notch (here, &handle) != 0)
             g_array_append_val (handles, handle);
         }
     }

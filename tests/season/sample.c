@@ -58,6 +58,24 @@ full_step (void)
   return step;
 }
 
+static void
+add_logs (LwBatch *batch)
+{
+  static const double time_s[] = { 0, 0.25, 1.0 / 3, 86399.875 }, warm[] = { -50, 20.05, 299.99999999999994, 600 };
+  LwLog *pan = lw_log_new ("pan-1", "Pan <12>"), *room = lw_log_new ("room", "Räume");
+
+  *pan = (LwLog) { pan->id, pan->name, 86400, 12, 2, 86412, 0, NULL };
+  lw_log_add_curve (pan, LW_LOG_WALL, "Wall (\"°F\")", 0.05, time_s, warm, G_N_ELEMENTS (time_s));
+  lw_log_add_curve (pan, LW_LOG_LEAF, NULL, 0.1, time_s, warm, 1);
+  room->rows = room->first_line = room->last_line = 1;
+  lw_log_add_curve (room, LW_LOG_AIR, "T", 0, time_s, warm, 2);
+  lw_batch_add_log (batch, (LwBatchLog) { pan, 1, -1.5 });
+  lw_batch_add_log (batch, (LwBatchLog) { room, -1, 0.1 });
+  lw_step_set_log (&batch->steps[1], LW_SET_WALL_C, "pan-1");
+  lw_step_set_log (&batch->steps[1], LW_SET_AIR_C, "room");
+  lw_step_set_log (&batch->steps[0], LW_SET_AIR_C, "room");
+}
+
 static LwBatch *
 full_batch (void)
 {
@@ -91,6 +109,7 @@ full_batch (void)
   noted.note = g_strdup ("smells of <cut> grass");
   lw_batch_add_weigh_in (batch, 1, noted);
   lw_batch_set_correction (batch, 1, lw_correction_new (batch, 1, 12.7, -0.1, shifts, G_N_ELEMENTS (shifts)));
+  add_logs (batch);
 
   return batch;
 }
@@ -191,10 +210,38 @@ assert_same_step (const LwStep *a,
   g_assert_cmpstr (a->note, ==, b->note);
   assert_same_bits (a->value, b->value, sizeof a->value);
   assert_same_aims (a->aims, a->n_aims, b->aims, b->n_aims);
+  for (guint i = 0; i < LW_N_LOG_OF; i++)
+    g_assert_cmpstr (a->log[i], ==, b->log[i]);
   g_assert_cmpuint (a->n_weigh_ins, ==, b->n_weigh_ins);
   for (guint i = 0; i < a->n_weigh_ins; i++)
     assert_same_weigh_in (&a->weigh_ins[i], &b->weigh_ins[i]);
   assert_same_correction (a->correction, b->correction);
+}
+
+static void
+assert_same_log (const LwLog *a,
+                 const LwLog *b)
+{
+  g_assert_cmpstr (a->id, ==, b->id);
+  g_assert_cmpstr (a->name, ==, b->name);
+  g_assert_cmpuint (a->rows, ==, b->rows);
+  g_assert_cmpuint (a->left_out, ==, b->left_out);
+  g_assert_cmpuint (a->first_line, ==, b->first_line);
+  g_assert_cmpuint (a->last_line, ==, b->last_line);
+  g_assert_cmpuint (a->n_curves, ==, b->n_curves);
+  for (guint i = 0; i < a->n_curves; i++)
+    {
+      const LwLogCurve *one = &a->curves[i], *other = &b->curves[i];
+      guint n, m;
+      const double *one_s = lw_course_times (one->course, &n), *other_s = lw_course_times (other->course, &m);
+
+      g_assert_cmpint (one->of, ==, other->of);
+      g_assert_cmpstr (one->heading, ==, other->heading);
+      assert_same_bits (&one->within_c, &other->within_c, sizeof (double));
+      g_assert_cmpuint (n, ==, m);
+      assert_same_bits (one_s, other_s, n * sizeof (double));
+      assert_same_bits (lw_course_values (one->course), lw_course_values (other->course), n * sizeof (double));
+    }
 }
 
 static void
@@ -215,6 +262,13 @@ assert_same_batch (const LwBatch *a,
   for (guint i = 0; i < a->n_steps; i++)
     assert_same_step (&a->steps[i], &b->steps[i]);
   assert_same_aims (a->aims, a->n_aims, b->aims, b->n_aims);
+  g_assert_cmpuint (a->n_logs, ==, b->n_logs);
+  for (guint i = 0; i < a->n_logs; i++)
+    {
+      g_assert_cmpint (a->logs[i].step, ==, b->logs[i].step);
+      assert_same_bits (&a->logs[i].minute, &b->logs[i].minute, sizeof (double));
+      assert_same_log (a->logs[i].log, b->logs[i].log);
+    }
 }
 
 static void

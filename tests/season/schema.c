@@ -238,10 +238,13 @@ put_comment (Out      *out,
     [LW_E_WEATHER] = "Always the same, a day that repeats, or one hour after another from the start.",
     [LW_E_DAY] = "“low-c” is not above “high-c”, nor at the same hour.",
     [LW_E_BATCH] = "“leaf” and “weather” are ids in this season. Its aims: the finished tea.",
-    [LW_E_STEP] = "Settings not given stand where the kind starts, or follow the weather.",
+    [LW_E_STEP] = "Settings not given stand where the kind starts, or follow the weather. Logs are ids in this batch.",
     [LW_E_AIM] = "“low” is below “high”.",
     [LW_E_WEIGH_IN] = "“minute” counts from the step's start. One past its end is kept, and not shown. A note has text.",
     [LW_E_CORRECTION] = "As many “shift” as its leaf has parts.",
+    [LW_E_LOG] = "Its id is used once in the batch. “minute” counts from the start of what holds it. The numbers of rows and"
+                 " lines are whole.",
+    [LW_E_CURVE] = "Points: seconds from the log's begin, which rise, and temperature, each a number; at most 10000.",
   };
 
   if (comments[element] != NULL)
@@ -271,6 +274,8 @@ put_element (Out      *out,
     put_child (out, &shape->children[i]);
   if (shape->text)
     put (out, "<ref name=\"text\"/>");
+  else if (shape->points)
+    put (out, "<data type=\"string\"><param name=\"minLength\">3</param></data>");
   else if (shape->n_children == 0)
     put (out, "<empty/>");
 

@@ -158,6 +158,18 @@ put_step (GString        *text,
   g_string_append (text, "</step>\n");
 }
 
+/* The log that steps follow: of wall and of air, and the curve under test. */
+static void
+put_log (GString        *text,
+         const Specimen *specimen)
+{
+  put_start (text, specimen, LW_E_LOG, -1);
+  g_string_append (text, ">\n<curve of=\"wall\" within-c=\"0\">0 20</curve>\n"
+                   "<curve of=\"air\" within-c=\"0\">0 20 1.5 2e2</curve>\n");
+  put_start (text, specimen, LW_E_CURVE, -1);
+  g_string_append (text, ">0 20</curve>\n</log>\n");
+}
+
 char *
 specimen_text (const Specimen *specimen)
 {
@@ -180,6 +192,7 @@ specimen_text (const Specimen *specimen)
   put_start (text, specimen, LW_E_BATCH, -1);
   g_string_append (text, ">\n");
   put_step (text, specimen);
+  put_log (text, specimen);
   g_string_append (text, "</batch>\n</season>\n");
 
   return g_string_free (text, FALSE);

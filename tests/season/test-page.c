@@ -170,7 +170,10 @@ static void
 test_kinds (void)
 {
   g_autofree char *steps = section_of (page, "###", "step");
-  guint n = 1 + LW_N_SETTINGS;
+  guint n = 3 + LW_N_SETTINGS;
+
+  expect (steps, "step", "\n| `wall-log` | no | id |");
+  expect (steps, "step", "\n| `air-log` | no | id |");
 
   for (int kind = 0; kind < LW_N_KINDS; kind++)
     {

@@ -1,0 +1,190 @@
+/* Logs: their memory, and how much of a log is kept. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "season/log.h"
+
+#include "season/text.h"
+
+/* A thermocouple is good to a degree or two (from memory); a twentieth is lost on nobody. */
+#define KEPT_C 0.05
+
+/* What leaf is reckoned with: a quarter of a degree, more only where noise would cost a step of the solver at every
+ * flicker. */
+#define FOLLOWED_C 0.25
+#define MOST_FOLLOWED 600
+
+static const struct
+{
+  const char *id;
+  const char *label;
+} ofs[LW_N_LOG_OF] = {
+  [LW_LOG_LEAF] = { "leaf", N_ ("leaf") },
+  [LW_LOG_WALL] = { "wall", N_ ("wall") },
+  [LW_LOG_AIR] = { "air", N_ ("air") },
+};
+
+const char *
+lw_log_of_id (LwLogOf of)
+{
+  return of < LW_N_LOG_OF ? ofs[of].id : NULL;
+}
+
+const char *
+lw_log_of_label (LwLogOf of)
+{
+  return _ (ofs[of].label);
+}
+
+gboolean
+lw_log_of_setting (LwSetting setting,
+                   LwLogOf  *of)
+{
+  *of = setting == LW_SET_WALL_C ? LW_LOG_WALL : LW_LOG_AIR;
+
+  return setting == LW_SET_WALL_C || setting == LW_SET_AIR_C;
+}
+
+LwLog *
+lw_log_new (const char *id,
+            const char *name)
+{
+  LwLog *log = g_atomic_rc_box_new0 (LwLog);
+
+  log->id = g_strdup (id);
+  log->name = g_strdup (name);
+
+  return log;
+}
+
+/* (transfer full) as few of the points as pass all within `*off`, which is doubled until there are no more than `most`. */
+static LwCourse *
+thinned (const double *time_s,
+         const double *temp_c,
+         guint         n,
+         guint         most,
+         double       *off)
+{
+  g_autofree guint *kept = g_new (guint, n);
+  g_autofree double *few_s = NULL, *few_c = NULL;
+  guint many = lw_course_thin (time_s, temp_c, n, *off, kept);
+
+  while (many > most)
+    {
+      *off *= 2;
+      many = lw_course_thin (time_s, temp_c, n, *off, kept);
+    }
+
+  few_s = g_new (double, many);
+  few_c = g_new (double, many);
+  for (guint i = 0; i < many; i++)
+    {
+      few_s[i] = time_s[kept[i]];
+      few_c[i] = temp_c[kept[i]];
+    }
+
+  return lw_course_new (few_s, few_c, many);
+}
+
+static void
+add_course (LwLog      *log,
+            LwLogOf     of,
+            const char *heading,
+            double      within_c,
+            LwCourse   *course)
+{
+  LwLogCurve curve = {
+    .of = of, .heading = g_strdup (heading), .within_c = within_c, .course = course, .followed_c = FOLLOWED_C,
+  };
+  const double *temp_c = lw_course_values (course);
+  guint n;
+  const double *time_s = lw_course_times (course, &n);
+
+  curve.followed = thinned (time_s, temp_c, n, MOST_FOLLOWED, &curve.followed_c);
+  curve.low_c = curve.high_c = temp_c[0];
+  for (guint i = 1; i < n; i++)
+    {
+      curve.low_c = MIN (curve.low_c, temp_c[i]);
+      curve.high_c = MAX (curve.high_c, temp_c[i]);
+    }
+
+  log->curves = g_renew (LwLogCurve, log->curves, log->n_curves + 1);
+  log->curves[log->n_curves++] = curve;
+}
+
+void
+lw_log_add_curve (LwLog        *log,
+                  LwLogOf       of,
+                  const char   *heading,
+                  double        within_c,
+                  const double *time_s,
+                  const double *temp_c,
+                  guint         n)
+{
+  add_course (log, of, heading, within_c, lw_course_new (time_s, temp_c, n));
+}
+
+void
+lw_log_add_rows (LwLog        *log,
+                 LwLogOf       of,
+                 const char   *heading,
+                 const double *time_s,
+                 const double *temp_c,
+                 guint         n)
+{
+  double off = KEPT_C;
+  LwCourse *course = thinned (time_s, temp_c, n, LW_MAX_POINTS, &off);
+
+  add_course (log, of, heading, off, course);
+}
+
+LwLog *
+lw_log_ref (LwLog *log)
+{
+  return g_atomic_rc_box_acquire (log);
+}
+
+static void
+log_clear (LwLog *log)
+{
+  for (guint i = 0; i < log->n_curves; i++)
+    {
+      g_free (log->curves[i].heading);
+      lw_course_unref (log->curves[i].course);
+      lw_course_unref (log->curves[i].followed);
+    }
+  g_free (log->curves);
+  g_free (log->id);
+  g_free (log->name);
+}
+
+void
+lw_log_unref (LwLog *log)
+{
+  g_atomic_rc_box_release_full (log, (GDestroyNotify) log_clear);
+}
+
+const LwLogCurve *
+lw_log_curve (const LwLog *log,
+              LwLogOf      of)
+{
+  for (guint i = 0; i < log->n_curves; i++)
+    if (log->curves[i].of == of)
+      return &log->curves[i];
+
+  return NULL;
+}
+
+double
+lw_log_duration_s (const LwLog *log)
+{
+  double last = 0;
+
+  for (guint i = 0; i < log->n_curves; i++)
+    {
+      guint n;
+      const double *time_s = lw_course_times (log->curves[i].course, &n);
+
+      last = MAX (last, time_s[n - 1]);
+    }
+
+  return last;
+}

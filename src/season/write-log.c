@@ -1,0 +1,87 @@
+/* Logs into the document. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "season/write-log.h"
+
+#include "season/escape.h"
+#include "season/log-points.h"
+#include "season/notation.h"
+
+static void
+put_text (GString    *out,
+          const char *name,
+          const char *text)
+{
+  if (text == NULL || *text == '\0')
+    return;
+
+  g_string_append_printf (out, " %s=\"", name);
+  lw_escape_append (out, text, TRUE);
+  g_string_append_c (out, '"');
+}
+
+static void
+put_number (GString    *out,
+            const char *name,
+            double      value)
+{
+  g_autofree char *text = lw_number_text (value);
+
+  put_text (out, name, text);
+}
+
+static void
+put_curve (GString          *out,
+           int               depth,
+           const LwLogCurve *curve)
+{
+  g_string_append_printf (out, "%*s<curve", 2 * depth, "");
+  put_text (out, "of", lw_log_of_id (curve->of));
+  put_text (out, "heading", curve->heading);
+  put_number (out, "within-c", curve->within_c);
+  g_string_append_c (out, '>');
+  lw_points_append (out, curve->course);
+  g_string_append_printf (out, "%*s</curve>\n", 2 * depth, "");
+}
+
+static void
+put_log (GString          *out,
+         int               depth,
+         const LwBatchLog *at)
+{
+  const LwLog *log = at->log;
+
+  g_string_append_printf (out, "%*s<log", 2 * depth, "");
+  put_text (out, "id", log->id);
+  put_text (out, "name", log->name);
+  put_number (out, "minute", at->minute);
+  put_number (out, "rows", log->rows);
+  put_number (out, "left-out", log->left_out);
+  put_number (out, "first-line", log->first_line);
+  put_number (out, "last-line", log->last_line);
+  g_string_append (out, ">\n");
+  for (guint i = 0; i < log->n_curves; i++)
+    put_curve (out, depth + 1, &log->curves[i]);
+  g_string_append_printf (out, "%*s</log>\n", 2 * depth, "");
+}
+
+gboolean
+lw_write_has_logs (const LwBatch *batch,
+                   int            step)
+{
+  for (guint i = 0; i < batch->n_logs; i++)
+    if (batch->logs[i].step == step)
+      return TRUE;
+
+  return FALSE;
+}
+
+void
+lw_write_logs (GString       *out,
+               int            depth,
+               const LwBatch *batch,
+               int            step)
+{
+  for (guint i = 0; i < batch->n_logs; i++)
+    if (batch->logs[i].step == step)
+      put_log (out, depth, &batch->logs[i]);
+}
