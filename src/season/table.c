@@ -3,7 +3,6 @@
 #include "season/table.h"
 
 #include <math.h>
-#include <stdio.h>
 #include <string.h>
 
 #include "season/problem.h"
@@ -11,6 +10,7 @@
 
 #define MOST_QUOTED 40
 #define MOST_DIGITS 40
+#define DAYS_TO_1970 719163 /* from 1 January of the year 1, as GDate counts */
 
 char *
 lw_table_text (const char *data,
@@ -115,6 +115,53 @@ lw_table_cells (const char *line,
     }
 }
 
+guint
+lw_table_count (const char *line,
+                char        separator)
+{
+  gboolean quoted = FALSE;
+  guint n = 1;
+
+  for (; *line != '\0'; line++)
+    {
+      quoted ^= *line == '"';
+      n += !quoted && *line == separator;
+    }
+
+  return n;
+}
+
+guint
+lw_table_split (char        *line,
+                char         separator,
+                const char **cells,
+                guint        most)
+{
+  guint n = 0;
+
+  for (gboolean more = TRUE; more && n < most; n++)
+    {
+      char *from = line, *to = line;
+      gboolean quoted = FALSE;
+
+      for (; *line != '\0' && (quoted || *line != separator); line++)
+        {
+          if (*line != '"')
+            *to++ = *line;
+          else if (quoted && line[1] == '"')
+            *to++ = *line++;
+          else
+            quoted = !quoted;
+        }
+      more = *line != '\0';
+      line++;
+      *to = '\0';
+      cells[n] = g_strstrip (from);
+    }
+
+  return n;
+}
+
 gboolean
 lw_table_number (const char *cell,
                  double     *value)
@@ -135,34 +182,114 @@ lw_table_number (const char *cell,
   return *end == '\0' && isfinite (*value);
 }
 
+/* A number of `least` to `most` digits; `*at` goes on past it. */
+static gboolean
+digits (const char **at,
+        guint        least,
+        guint        most,
+        guint       *number)
+{
+  guint n = 0;
+
+  for (*number = 0; n < most && g_ascii_isdigit (**at); n++, ++*at)
+    *number = 10 * *number + (guint) (**at - '0');
+
+  return n >= least;
+}
+
+static gboolean
+sign (const char **at,
+      const char  *one_of)
+{
+  if (**at == '\0' || strchr (one_of, **at) == NULL)
+    return FALSE;
+
+  ++*at;
+
+  return TRUE;
+}
+
+gboolean
+lw_table_clock (const char *cell,
+                double     *since_s)
+{
+  guint hour, minute, second = 0;
+  double part = 0;
+
+  if (!digits (&cell, 1, 2, &hour) || !sign (&cell, ":") || !digits (&cell, 1, 2, &minute))
+    return FALSE;
+  if (*cell == ':')
+    {
+      cell++;
+      if (!digits (&cell, 1, 2, &second))
+        return FALSE;
+      if (*cell == '.' || *cell == ',')
+        {
+          double tenth = 1;
+
+          for (cell++; g_ascii_isdigit (*cell); cell++)
+            part += (*cell - '0') * (tenth /= 10);
+        }
+    }
+  if (*cell != '\0' || hour > 23 || minute > 59 || second > 59)
+    return FALSE;
+
+  *since_s = 3600.0 * hour + 60.0 * minute + second + part;
+
+  return TRUE;
+}
+
+/* "2026-04-12", "2026/04/12" or "12.4.2026"; `*at` goes on past it. */
+static gboolean
+date_days (const char **at,
+           double      *days)
+{
+  const char *day_first = *at;
+  guint year, month, day;
+  GDate date;
+
+  if (!(digits (at, 4, 4, &year) && sign (at, "-/") && digits (at, 1, 2, &month) && sign (at, "-/")
+        && digits (at, 1, 2, &day)))
+    {
+      *at = day_first;
+      if (!(digits (at, 1, 2, &day) && sign (at, ".") && digits (at, 1, 2, &month) && sign (at, ".")
+            && digits (at, 4, 4, &year)))
+        return FALSE;
+    }
+  if (year < 1000 || !g_date_valid_dmy ((GDateDay) day, (GDateMonth) month, (GDateYear) year))
+    return FALSE;
+
+  g_date_clear (&date, 1);
+  g_date_set_dmy (&date, (GDateDay) day, (GDateMonth) month, (GDateYear) year);
+  *days = g_date_get_julian (&date) - (double) DAYS_TO_1970;
+
+  return TRUE;
+}
+
+gboolean
+lw_table_moment (const char *cell,
+                 double     *when_s)
+{
+  double days, since_s;
+
+  if (!date_days (&cell, &days) || !sign (&cell, "T ") || !lw_table_clock (cell, &since_s))
+    return FALSE;
+
+  *when_s = 86400 * days + since_s;
+
+  return TRUE;
+}
+
 gboolean
 lw_table_time (const char *cell,
                gint64     *when_s)
 {
-  int year, month, day, hour, minute, second = 0, end = 0;
-  g_autoptr (GTimeZone) utc = g_time_zone_new_utc ();
-  g_autoptr (GDateTime) time = NULL;
+  double moment_s;
 
-  if (sscanf (cell, "%4d-%2d-%2d%*1[T ]%2d:%2d%n", &year, &month, &day, &hour, &minute, &end) < 5 || end == 0)
-    if (sscanf (cell, "%2d.%2d.%4d%*1[T ]%2d:%2d%n", &day, &month, &year, &hour, &minute, &end) < 5 || end == 0)
-      return FALSE;
-
-  cell += end;
-  if (*cell == ':')
-    {
-      end = 0;
-      if (sscanf (cell, ":%2d%n", &second, &end) < 1 || end == 0)
-        return FALSE;
-      cell += end;
-    }
-  if (*cell != '\0' || year < 1000)
+  if (!lw_table_moment (cell, &moment_s) || moment_s != floor (moment_s))
     return FALSE;
 
-  time = g_date_time_new (utc, year, month, day, hour, minute, second);
-  if (time == NULL)
-    return FALSE;
-
-  *when_s = g_date_time_to_unix (time);
+  *when_s = (gint64) moment_s;
 
   return TRUE;
 }

@@ -25,6 +25,17 @@ char       lw_table_separator (const char *line);
 GPtrArray *lw_table_cells     (const char *line,
                                char        separator);
 
+/* How many cells the line has. */
+guint      lw_table_count     (const char *line,
+                               char        separator);
+
+/* Cuts the line into its cells in place, without blanks and quotes around them, the first `most` into `cells`;
+ * returns how many these are. */
+guint      lw_table_split     (char       *line,
+                               char        separator,
+                               const char **cells,
+                               guint       most);
+
 /* Digits with a point or a comma. */
 gboolean   lw_table_number    (const char *cell,
                                double     *value);
@@ -32,6 +43,14 @@ gboolean   lw_table_number    (const char *cell,
 /* "2026-04-12T10:00", "2026-04-12 10:00" or "12.4.2026 10:00", with seconds if there are any. */
 gboolean   lw_table_time      (const char *cell,
                                gint64     *when_s);
+
+/* The same with parts of a second if there are any: seconds since 1970. */
+gboolean   lw_table_moment    (const char *cell,
+                               double     *when_s);
+
+/* "10:00", "9:05:30" or "9:05:30.25": seconds since midnight. */
+gboolean   lw_table_clock     (const char *cell,
+                               double     *since_s);
 
 /* (transfer full) fit to stand in a message: one line, not long. */
 char      *lw_table_quote     (const char *cell);

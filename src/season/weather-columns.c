@@ -92,10 +92,9 @@ word_end (const char *at)
   return at;
 }
 
-/* The place behind `word` in the text, as a whole word; NULL if it is not there. */
-static const char *
-find_word (const char *text,
-           const char *word)
+const char *
+lw_column_word (const char *text,
+                const char *word)
 {
   gsize length = strlen (word);
 
@@ -158,12 +157,12 @@ lw_column_named (const char *header,
   const char *after = NULL;
 
   for (guint i = 0; i < G_N_ELEMENTS (others); i++)
-    if (find_word (text, others[i]) != NULL)
+    if (lw_column_word (text, others[i]) != NULL)
       return FALSE;
 
   for (guint i = 0; i < G_N_ELEMENTS (names); i++)
     {
-      const char *found = after == NULL || names[i].kind == column->kind ? find_word (text, names[i].word) : NULL;
+      const char *found = after == NULL || names[i].kind == column->kind ? lw_column_word (text, names[i].word) : NULL;
 
       if (found != NULL && found > after)
         {

@@ -31,6 +31,10 @@ typedef struct
 gboolean    lw_column_named  (const char  *header,
                               LwColumn    *column);
 
+/* The place behind `word` in `text`, both in small letters, as a whole word; NULL if it is not there. */
+const char *lw_column_word   (const char  *text,
+                              const char  *word);
+
 /* "air temperature", translated. */
 const char *lw_column_label  (LwColumnKind kind);
 
