@@ -6,45 +6,15 @@
 #include "bench/ask.h"
 #include "bench/compat.h"
 #include "season/document.h"
-#include "season/shape.h"
+#include "season/import.h"
 #include "season/text.h"
 #include "season/weather-csv.h"
 
-/* (transfer full) the name as an id that no weather of the season has. */
-static char *
-unused_id (const LwSeason *season,
-           const char     *name)
+static gboolean
+is_taken (const char   *id,
+          gconstpointer season)
 {
-  g_autofree char *like = g_str_to_ascii (name, "C");
-
-  for (char *at = like; *at != '\0'; at++)
-    *at = g_ascii_isalnum (*at) ? g_ascii_tolower (*at) : '-';
-  if (strlen (like) > LW_MAX_ID - 8)
-    like[LW_MAX_ID - 8] = '\0';
-
-  for (guint i = 1;; i++)
-    {
-      g_autofree char *id = *like == '\0' ? g_strdup_printf ("weather-%u", i)
-                            : i == 1 ? g_strdup (like) : g_strdup_printf ("%s-%u", like, i);
-
-      if (lw_season_weather (season, id) == NULL)
-        return g_steal_pointer (&id);
-    }
-}
-
-/* (transfer full) the file's name without folder and ending. */
-static char *
-name_of (const char *path)
-{
-  g_autofree char *base = g_path_get_basename (path);
-  char *dot = strrchr (base, '.');
-  g_autofree char *name = NULL;
-
-  if (dot != NULL && dot != base)
-    *dot = '\0';
-  name = g_filename_display_name (base);
-
-  return g_utf8_strlen (name, -1) > LW_MAX_TEXT ? g_utf8_substring (name, 0, LW_MAX_TEXT) : g_steal_pointer (&name);
+  return lw_season_weather (season, id) != NULL;
 }
 
 static void
@@ -65,7 +35,7 @@ import_path (LwWindow   *self,
 {
   const LwSeason *base = lw_session_base (self->session);
   g_autoptr (GPtrArray) problems = lw_problems_new ();
-  g_autofree char *name = name_of (path), *id = unused_id (base, name);
+  g_autofree char *name = lw_import_name (path), *id = lw_import_id (name, "weather", is_taken, base);
   g_autofree char *said = NULL;
   LwWeather *weather;
 

@@ -29,6 +29,8 @@ int       lw_command_heat    (int             argc,
                               char          **argv);
 int       lw_command_knockon (int             argc,
                               char          **argv);
+int       lw_command_log     (int             argc,
+                              char          **argv);
 int       lw_command_picture (int             argc,
                               char          **argv);
 int       lw_command_reach   (int             argc,

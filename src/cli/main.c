@@ -32,6 +32,8 @@ static const LwCommand commands[] = {
     N_ ("draw a batch on one sheet, as PNG, SVG or PDF"), lw_command_picture },
   { "weather", "SEASON --import FILE --id ID [--name NAME] [-o FILE]",
     N_ ("put a table of hours into a season as a weather"), lw_command_weather },
+  { "log", "SEASON --import FILE --batch NAME [--step N] [--minute M] [--take COLUMN=USE]... [--check] [-o FILE]",
+    N_ ("check a table of temperatures, and put it into a batch as a log"), lw_command_log },
   { "teas", "[SEASON] [--csv] [-o FILE]",
     N_ ("list kinds of tea, their aims and where each comes from"), lw_command_teas },
   { "model", "[--steps] [--csv] [-o FILE]",

@@ -1,0 +1,45 @@
+/* Names and ids from the names of files. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "season/import.h"
+
+#include <string.h>
+
+#include "season/document.h"
+#include "season/shape.h"
+
+char *
+lw_import_id (const char *name,
+              const char *otherwise,
+              gboolean  (*taken) (const char *id, gconstpointer data),
+              gconstpointer data)
+{
+  g_autofree char *like = g_str_to_ascii (name, "C");
+
+  for (char *at = like; *at != '\0'; at++)
+    *at = g_ascii_isalnum (*at) ? g_ascii_tolower (*at) : '-';
+  if (strlen (like) > LW_MAX_ID - 8)
+    like[LW_MAX_ID - 8] = '\0';
+
+  for (guint i = 1;; i++)
+    {
+      g_autofree char *id = *like == '\0' ? g_strdup_printf ("%s-%u", otherwise, i)
+                            : i == 1 ? g_strdup (like) : g_strdup_printf ("%s-%u", like, i);
+
+      if (!taken (id, data))
+        return g_steal_pointer (&id);
+    }
+}
+
+char *
+lw_import_name (const char *path)
+{
+  g_autofree char *base = g_path_get_basename (path);
+  char *dot = strrchr (base, '.');
+  g_autofree char *name = NULL;
+
+  if (dot != NULL && dot != base)
+    *dot = '\0';
+  name = g_filename_display_name (base);
+
+  return g_utf8_strlen (name, -1) > LW_MAX_TEXT ? g_utf8_substring (name, 0, LW_MAX_TEXT) : g_steal_pointer (&name);
+}
