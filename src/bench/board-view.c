@@ -118,7 +118,7 @@ zoom_to (LwBoard *self,
   if (lw_session_is_dragging (self->session))
     return;
 
-  change_view (self, (LwScaleView) { self->view.by_clock, step });
+  change_view (self, (LwScaleView) { self->view.by_clock, step, self->view.logs });
   g_signal_emit (self, zoom_signal, 0, step);
 }
 
@@ -176,9 +176,17 @@ lw_board_set_by_clock (LwBoard *self,
   if (self->view.by_clock == by_clock)
     return;
 
-  change_view (self, (LwScaleView) { by_clock, self->view.zoomed });
+  change_view (self, (LwScaleView) { by_clock, self->view.zoomed, self->view.logs });
   if (self->settings != NULL)
     g_settings_set_boolean (self->settings, LW_BOARD_BY_CLOCK, self->view.by_clock);
+}
+
+void
+lw_board_show_logs (LwBoard *self,
+                    gboolean logs)
+{
+  self->view.logs = lw_session_scale (self->session)->view.logs = logs;
+  lw_board_columns_moved (self);
 }
 
 gboolean

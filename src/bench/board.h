@@ -23,6 +23,9 @@ LwPanelStack *lw_board_panels       (LwBoard   *self);
 void          lw_board_set_by_clock (LwBoard   *self,
                                      gboolean   by_clock);
 gboolean      lw_board_is_by_clock  (LwBoard   *self);
+/* Whether logs of wall and air are drawn beside those of leaf. Default FALSE: they need a wide axis. */
+void          lw_board_show_logs    (LwBoard   *self,
+                                     gboolean   logs);
 
 /* Back to all columns; FALSE if none was zoomed. */
 gboolean      lw_board_zoom_out     (LwBoard   *self);

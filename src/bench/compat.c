@@ -78,10 +78,11 @@ lw_compat_ask_open (GtkWindow   *parent,
 
 void
 lw_compat_ask_table (GtkWindow   *parent,
+                     const char  *title,
                      LwFileChosen chosen,
                      gpointer     data)
 {
-  g_autoptr (GtkFileDialog) dialog = dialog_new (_ ("Import weather"), table_filter ());
+  g_autoptr (GtkFileDialog) dialog = dialog_new (title, table_filter ());
   Ask ask = { chosen, data, FALSE };
 
   gtk_file_dialog_open (dialog, parent, NULL, answered_cb, g_memdup2 (&ask, sizeof ask));
@@ -157,12 +158,13 @@ lw_compat_ask_open (GtkWindow   *parent,
 
 void
 lw_compat_ask_table (GtkWindow   *parent,
+                     const char  *title,
                      LwFileChosen chosen,
                      gpointer     data)
 {
   const Ask ask = { chosen, data, FALSE };
 
-  show_dialog (gtk_file_chooser_native_new (_ ("Import weather"), parent, GTK_FILE_CHOOSER_ACTION_OPEN,
+  show_dialog (gtk_file_chooser_native_new (title, parent, GTK_FILE_CHOOSER_ACTION_OPEN,
                                             _ ("_Import"), _ ("_Cancel")), table_filter (), &ask);
 }
 

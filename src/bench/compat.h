@@ -13,6 +13,7 @@ void    lw_compat_ask_open (GtkWindow   *parent,
                             LwFileChosen chosen,
                             gpointer     data);
 void    lw_compat_ask_table (GtkWindow  *parent,
+                             const char *title,
                              LwFileChosen chosen,
                              gpointer    data);
 void    lw_compat_ask_save (GtkWindow   *parent,

@@ -96,7 +96,7 @@ end_drag (LwLane  *self,
           gboolean keep)
 {
   g_autofree char *label = NULL;
-  const LwBatch *batch = lw_session_batch (self->session);
+  const LwBatch *batch = lw_session_batch (self->session), *before;
   int setting = lw_grip_setting (&self->grip, batch);
 
   self->pressed = FALSE;
@@ -105,7 +105,9 @@ end_drag (LwLane  *self,
 
   self->dragging = FALSE;
   g_clear_pointer (&self->tag, g_free);
-  label = setting >= 0 ? lw_tell_set (&batch->steps[self->grip.step], (LwSetting) setting)
+  /* The step as it was knows whether it followed a log. */
+  before = lw_session_base (self->session)->batches[lw_session_batch_index (self->session)];
+  label = setting >= 0 ? lw_tell_set (&before->steps[self->grip.step], (LwSetting) setting)
                        /* Translators: a kind of step */
                        : g_strdup_printf (_ ("Move %s"), _ (lw_kind_row (batch->steps[self->grip.step].kind)->label));
   if (keep)

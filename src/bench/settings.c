@@ -5,6 +5,7 @@
 
 #include "bench/entry.h"
 #include "bench/popover.h"
+#include "bench/settings-log.h"
 #include "bench/telling.h"
 #include "draw/block.h"
 #include "season/text.h"
@@ -131,7 +132,7 @@ add_pin (Row     *row,
   gtk_grid_attach (grid, pin, 4, y, 1, 1);
 }
 
-/* Three lines of the grid: the field, what it does and its range, and, hidden, a refusal. */
+/* Four lines of the grid: the field, hidden, a refusal, what it does and its range, and which log it follows, if any. */
 static void
 add_row (GtkGrid             *grid,
          int                  y,
@@ -149,7 +150,9 @@ add_row (GtkGrid             *grid,
   GtkWidget *unit = gtk_label_new (range->setting == LW_SET_MINUTES ? "" : _ (setting->unit));
   GtkWidget *effect = small_label (told), *refused = small_label ("");
   gboolean on_weather, leading = lw_kind_row (here->kind)->leading == range->setting;
-  double value = leading ? lw_block_leading (season, batch, step, &on_weather) : lw_step_get (here, range->setting);
+  /* What follows a log goes back to what was set. */
+  gboolean logged = lw_step_log (here, range->setting) != NULL;
+  double value = leading && !logged ? lw_block_leading (season, batch, step, &on_weather) : lw_step_get (here, range->setting);
   Row *row = g_new0 (Row, 1);
 
   *row = (Row) { .session = session, .step = step, .setting = range->setting };
@@ -171,6 +174,7 @@ add_row (GtkGrid             *grid,
     add_weather (row, grid, y);
   if (lw_reach_turns (here->kind, range->setting))
     add_pin (row, grid, y);
+  lw_settings_add_log (grid, y + 3, session, step, range->setting, row->entry);
   g_signal_connect (row->entry, "value-changed", G_CALLBACK (value_cb), row);
 }
 
@@ -190,7 +194,8 @@ lw_settings_open (GtkWidget *block,
   gtk_widget_add_css_class (grid, "settings");
   gtk_grid_attach (GTK_GRID (grid), title, 0, 0, 4, 1);
   for (guint i = 0; i < kind->n_settings; i++)
-    add_row (GTK_GRID (grid), 1 + 3 * (int) i, session, step, &kind->settings[i]);
+    add_row (GTK_GRID (grid), 1 + 4 * (int) i, session, step, &kind->settings[i]);
+  lw_settings_add_import (GTK_GRID (grid), 1 + 4 * (int) kind->n_settings, step);
 
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);

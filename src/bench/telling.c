@@ -70,6 +70,8 @@ lw_tell_step (const LwSeason *season,
                           value, _ (lw_setting_row (kind->leading)->label));
   if (on_weather)
     g_string_append_printf (words, " %s", _ ("It follows the weather."));
+  if (lw_step_log (here, kind->leading) != NULL)
+    g_string_append_printf (words, " %s", _ ("It follows a temperature log."));
   tell_spells (words, season, batch, step);
   if (lw_correction_of (batch, step) != NULL)
     g_string_append_printf (words, " %s", _ ("Corrected by its weigh-ins."));
@@ -147,6 +149,11 @@ char *
 lw_tell_set (const LwStep *step,
              LwSetting     setting)
 {
+  if (lw_step_log (step, setting) != NULL)
+    /* Translators: a setting, a kind of step: "Set wall of fix in pan, by its log no longer" */
+    return g_strdup_printf (_ ("Set %s of %s, by its log no longer"), _ (lw_setting_row (setting)->label),
+                            _ (lw_kind_row (step->kind)->label));
+
   /* Translators: a setting, a kind of step: "Set time of fix in pan" */
   return g_strdup_printf (_ ("Set %s of %s"), _ (lw_setting_row (setting)->label),
                           _ (lw_kind_row (step->kind)->label));

@@ -21,6 +21,7 @@ struct _LwWindow
   GtkWidget *status;
   GMenu *recent_menu;
   GMenu *weather_menu;
+  GMenu *log_menu;
   GMenu *tea_menu;
   GMenu *panels_menu;
 
@@ -60,6 +61,9 @@ void lw_window_add_side (LwWindow *self);
 
 /* window-weather.c; the session must be there. */
 void lw_window_add_weather_actions (LwWindow *self);
+
+/* window-log.c; the session must be there. */
+void lw_window_add_log_actions   (LwWindow *self);
 
 /* window-tea.c; the session must be there. */
 void lw_window_add_tea_actions   (LwWindow *self);

@@ -77,7 +77,7 @@ import_weather (GSimpleAction *action,
                 GVariant      *target,
                 gpointer       data)
 {
-  lw_compat_ask_table (GTK_WINDOW (data), table_chosen_cb, g_object_ref (data));
+  lw_compat_ask_table (GTK_WINDOW (data), _ ("Import weather"), table_chosen_cb, g_object_ref (data));
 }
 
 static void

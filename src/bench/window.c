@@ -260,6 +260,7 @@ lw_window_class_init (LwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LwWindow, status);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, recent_menu);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, weather_menu);
+  gtk_widget_class_bind_template_child (widget_class, LwWindow, log_menu);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, tea_menu);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, panels_menu);
 }
@@ -281,6 +282,7 @@ lw_window_init (LwWindow *self)
 
   self->session = lw_session_new ();
   lw_window_add_weather_actions (self);
+  lw_window_add_log_actions (self);
   lw_window_add_tea_actions (self);
   lw_window_add_over_actions (self);
   self->settings = lw_desktop_settings ();

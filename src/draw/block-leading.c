@@ -5,18 +5,6 @@
 #define MOMENTS 48
 
 static double
-begin_s (const LwBatch *batch,
-         guint          step)
-{
-  double clock_s = (double) batch->when_s;
-
-  for (guint i = 0; i < step; i++)
-    clock_s += 60 * lw_step_get (&batch->steps[i], LW_SET_MINUTES);
-
-  return clock_s;
-}
-
-static double
 mean_air_c (const LwSky *sky,
             double       from_s,
             double       duration_s)
@@ -25,6 +13,19 @@ mean_air_c (const LwSky *sky,
 
   for (guint i = 0; i < MOMENTS; i++)
     sum += lw_sky_at (sky, from_s + (i + 0.5) / MOMENTS * duration_s).temp_c;
+
+  return sum / MOMENTS;
+}
+
+static double
+mean_log_c (const LwCourse *course,
+            double          from_s,
+            double          duration_s)
+{
+  double sum = 0;
+
+  for (guint i = 0; i < MOMENTS; i++)
+    sum += lw_course_at (course, from_s + (i + 0.5) / MOMENTS * duration_s);
 
   return sum / MOMENTS;
 }
@@ -39,13 +40,18 @@ lw_block_leading (const LwSeason *season,
   LwSetting leading = lw_kind_row (at->kind)->leading;
   const LwKindSetting *row = lw_kind_setting (at->kind, leading);
   const LwWeather *weather = NULL;
+  const LwLogCurve *followed;
+  double from_s;
 
   if (batch->weather != NULL)
     weather = lw_season_weather (season, batch->weather);
-  *on_weather = leading == LW_SET_AIR_C && row->weather && weather != NULL
+  followed = lw_batch_followed (batch, step, leading, &from_s);
+  *on_weather = followed == NULL && leading == LW_SET_AIR_C && row->weather && weather != NULL
                 && !lw_step_is_given (at, leading);
+  if (followed != NULL)
+    return mean_log_c (followed->followed, from_s, 60 * lw_step_get (at, LW_SET_MINUTES));
   if (!*on_weather)
     return lw_step_get (at, leading);
 
-  return mean_air_c (weather->sky, begin_s (batch, step), 60 * lw_step_get (at, LW_SET_MINUTES));
+  return mean_air_c (weather->sky, (double) batch->when_s + 60 * lw_batch_begin_minute (batch, step), 60 * lw_step_get (at, LW_SET_MINUTES));
 }

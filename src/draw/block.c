@@ -224,6 +224,12 @@ draw_second_row (const Block *block)
                block->narrow ? LW_TEXT_START : LW_TEXT_END, before, room, words);
 }
 
+static gboolean
+follows_log (const Block *block)
+{
+  return lw_step_log (block->look->step, lw_kind_row (block->look->step->kind)->leading) != NULL;
+}
+
 /* (transfer full) as much of "29 °C air · weather" as there is room for. */
 static char *
 value_text (const Block *block,
@@ -237,6 +243,11 @@ value_text (const Block *block,
   /* Translators: a value with its name, which follows the weather */
   g_autofree char *full = g_strdup_printf (_ ("%s · weather"), named);
 
+  /* Translators: a value with its name, which follows a temperature log */
+  g_autofree char *logged = g_strdup_printf (_ ("%s · log"), named);
+
+  if (follows_log (block) && width_of (block, SMALL, FALSE, logged) <= room)
+    return g_steal_pointer (&logged);
   if (block->look->on_weather && width_of (block, SMALL, FALSE, full) <= room)
     return g_steal_pointer (&full);
   if (width_of (block, SMALL, FALSE, named) <= room)
@@ -301,7 +312,7 @@ draw_line (const Block *block,
   cairo_move_to (cr, PAD - 2, line_y);
   cairo_line_to (cr, block->width - PAD + 2, line_y);
   cairo_set_line_width (cr, round (2 * lw_letter_scale (block->letter)));
-  if (block->look->on_weather)
+  if (block->look->on_weather || follows_log (block))
     cairo_set_dash (cr, dashes, G_N_ELEMENTS (dashes), 0);
   lw_ink_use (cr, line_ink (block));
   cairo_stroke (cr);

@@ -27,8 +27,8 @@ void   lw_block_draw    (cairo_t           *cr,
                          const LwLetter    *letter,
                          const LwPalette   *palette);
 
-/* What `leading` is in a step of a batch: as given, where the kind starts, or, `on_weather`, the
- * mean of the weather over the step. */
+/* What `leading` is in a step of a batch: as given, where the kind starts, the mean over the step of the log
+ * that it follows, or, `on_weather`, that of the weather. */
 double lw_block_leading (const LwSeason    *season,
                          const LwBatch     *batch,
                          guint              step,

@@ -44,9 +44,9 @@ trace_step (const LwSpace *space,
     }
 }
 
-/* How thin the trace may be: a fifth of a pixel is not seen at rest. */
-static double
-off_of (const LwSpace *space)
+/* A fifth of a pixel is not seen at rest. */
+double
+lw_space_off (const LwSpace *space)
 {
   return space->look->quick ? 0.35 : 0.15;
 }
@@ -58,7 +58,7 @@ trace_row (const LwSpace *space,
 {
   LwTrace trace;
 
-  lw_trace_begin (&trace, space->cr, off_of (space));
+  lw_trace_begin (&trace, space->cr, lw_space_off (space));
   for (guint step = 0; step < laid->n; step++)
     trace_step (space, laid, step, row, FALSE, &trace);
   lw_trace_end (&trace);
@@ -70,12 +70,12 @@ fill_band (const LwSpace *space,
 {
   LwTrace trace;
 
-  lw_trace_begin (&trace, space->cr, off_of (space));
+  lw_trace_begin (&trace, space->cr, lw_space_off (space));
   for (guint step = 0; step < laid->n; step++)
     trace_step (space, laid, step, LW_ROW_HIGHEST, FALSE, &trace);
   lw_trace_end (&trace);
 
-  lw_trace_begin (&trace, space->cr, off_of (space));
+  lw_trace_begin (&trace, space->cr, lw_space_off (space));
   for (guint step = laid->n; step > 0; step--)
     trace_step (space, laid, step - 1, LW_ROW_LOWEST, TRUE, &trace);
   lw_trace_end (&trace);
@@ -138,6 +138,7 @@ lw_space_lines (LwSpace *space)
   if (look->parts && own.n > 0)
     for (guint part = 0; part < lw_curves_n_parts (look->curves); part++)
       stroke_row (space, &own, (int) part, THIN_LINE, part + 1, space->ink);
+  lw_space_logs (space);
   stroke_row (space, &own, LW_ROW_MEAN, MEAN_LINE, 0, space->ink);
 
   cairo_restore (space->cr);

@@ -277,6 +277,19 @@ draw_line_name (LwSpace    *space,
   draw_small (space, x + way * (SAMPLE + 4), box.y, FALSE, room, space->palette->ink, name);
 }
 
+void
+lw_space_name_line (LwSpace    *space,
+                    guint       step,
+                    double      end_y,
+                    guint       dash,
+                    LwInk       ink,
+                    const char *name)
+{
+  gboolean last = step + 1 == space->look->scale->n;
+
+  draw_line_name (space, step, lw_space_words_in (space, step) + (last ? space->axis_words : 0), end_y, dash, ink, name);
+}
+
 static void
 draw_line_names (LwSpace *space,
                  guint    step,
@@ -315,6 +328,7 @@ lw_space_end_words (LwSpace *space)
   /* Only the axis has taken places so far, besides marks, which are narrow. */
   for (guint i = 0; i < space->n_taken; i++)
     axis_words = MAX (axis_words, space->taken[i].width);
+  space->axis_words = axis_words;
 
   for (guint step = 0; step < n; step++)
     draw_end_value (space, step, lw_space_words_in (space, step) + (step + 1 == columns ? axis_words : 0));

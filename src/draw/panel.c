@@ -97,6 +97,11 @@ lw_panel_axis (const LwPanelLook *look)
       widen (&range, low);
       widen (&range, high);
     }
+  if (lw_panel_logs_range (look, &low, &high))
+    {
+      widen (&range, low);
+      widen (&range, high);
+    }
 
   if (row->low >= 0)
     {
@@ -183,6 +188,7 @@ lw_panel_draw (cairo_t           *cr,
   lw_space_weigh_ins (&space);
   lw_space_end_words (&space);
   lw_space_band_names (&space);
+  lw_space_log_names (&space);
   lw_space_turns (&space);
   lw_space_head (&space);
   cairo_restore (cr);

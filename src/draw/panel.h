@@ -89,6 +89,11 @@ gboolean lw_panel_spans  (const LwPanelLook *look,
                           double            *low,
                           double            *high);
 
+/* Lowest and highest temperature of the logs that are shown; FALSE if there are none. */
+gboolean lw_panel_logs_range (const LwPanelLook *look,
+                              double            *low,
+                              double            *high);
+
 /* Top and bottom of the plot inside a panel of `height`. */
 void   lw_panel_plot  (double             height,
                        const LwLetter    *letter,

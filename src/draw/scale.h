@@ -16,6 +16,7 @@ typedef struct
 {
   gboolean by_clock;
   int zoomed;       /* the step that has the width; -1: none */
+  gboolean logs;    /* logs of wall and air are drawn, too */
 } LwScaleView;
 
 #define LW_SCALE_BY_STEP ((LwScaleView) { .zoomed = -1 })

@@ -4,6 +4,8 @@
 
 #include <math.h>
 
+#include "draw/dash.h"
+
 #define CLEAR 3.0      /* between a word and the line it belongs to */
 #define SEARCH 1.0     /* how finely places are tried, px */
 #define EDGE 9.0        /* what a point at a column's edge takes of it */
@@ -13,16 +15,7 @@ void
 lw_space_dash (LwSpace *space,
                guint    dash)
 {
-  static const struct { int n; double lengths[4]; } dashes[] = {
-    { 2, { 7, 3 } }, { 2, { 2, 2.5 } }, { 4, { 9, 3, 2, 3 } }, { 2, { 3.5, 6 } },
-    { 4, { 5, 2, 1.5, 2 } },
-  };
-  guint row = (dash + G_N_ELEMENTS (dashes) - 1) % G_N_ELEMENTS (dashes);
-
-  if (dash == 0)
-    cairo_set_dash (space->cr, NULL, 0, 0);
-  else
-    cairo_set_dash (space->cr, dashes[row].lengths, dashes[row].n, 0);
+  lw_dash_use (space->cr, dash);
 }
 
 double

@@ -28,6 +28,7 @@ typedef struct
   const LwLetter *letter;
   const LwPalette *palette;
   LwInk ink;       /* of the quantity's curve */
+  double axis_words; /* width of the axis' words at the last column's end, once they are there */
   guint n_taken;
   LwBox taken[LW_SPACE_MOST_TAKEN];
 } LwSpace;
@@ -108,12 +109,24 @@ double   lw_space_bracket_x   (const LwSpace *space,
 double   lw_space_end_value   (const LwSpace *space,
                                guint        step);
 
-/* What is drawn, in order (panel-spells.c, panel-bands.c, panel-lines.c, panel-over.c, panel-marks.c, panel-words.c,
- * panel-labels.c, panel-turning.c). */
+/* How far a line may lie off its points, px: less than can be seen, more while dragging. */
+double   lw_space_off         (const LwSpace *space);
+
+/* Names a line that ends at `end_y` in `step`, inside its end. */
+void     lw_space_name_line   (LwSpace     *space,
+                               guint        step,
+                               double       end_y,
+                               guint        dash,
+                               LwInk        ink,
+                               const char  *name);
+
+/* What is drawn, in order (panel-spells.c, panel-bands.c, panel-lines.c, panel-logs.c, panel-over.c, panel-marks.c,
+ * panel-words.c, panel-labels.c, panel-turning.c). */
 void     lw_space_spells      (LwSpace     *space);
 void     lw_space_bands       (LwSpace     *space);
 void     lw_space_lines       (LwSpace     *space);
 void     lw_space_overlays    (LwSpace     *space);
+void     lw_space_logs        (LwSpace     *space); /* by lw_space_lines */
 void     lw_space_aim_marks   (LwSpace     *space);
 void     lw_space_weigh_ins   (LwSpace     *space);
 void     lw_space_axis_words  (LwSpace     *space);
@@ -121,5 +134,6 @@ void     lw_space_end_words   (LwSpace     *space);
 void     lw_space_band_names  (LwSpace     *space);
 void     lw_space_labels      (LwSpace     *space,
                                double       axis_words);
+void     lw_space_log_names   (LwSpace     *space);
 void     lw_space_turns       (LwSpace     *space);
 void     lw_space_head        (LwSpace     *space);

@@ -48,10 +48,9 @@ lw_course_unref (LwCourse *course)
   g_atomic_rc_box_release_full (course, (GDestroyNotify) course_clear);
 }
 
-/* How many points are not after `t_s`. */
-static guint
-points_until (const LwCourse *course,
-              double          t_s)
+guint
+lw_course_until (const LwCourse *course,
+                 double          t_s)
 {
   guint low = 0, high = course->n;
 
@@ -72,7 +71,7 @@ double
 lw_course_at (const LwCourse *course,
               double          t_s)
 {
-  guint next = points_until (course, t_s);
+  guint next = lw_course_until (course, t_s);
   double on;
 
   if (next == 0)
@@ -89,7 +88,7 @@ double
 lw_course_bend (const LwCourse *course,
                 double          t_s)
 {
-  guint next = points_until (course, t_s);
+  guint next = lw_course_until (course, t_s);
 
   return next < course->n ? course->time_s[next] : INFINITY;
 }

@@ -22,6 +22,10 @@ double    lw_course_at    (const LwCourse *course,
 double    lw_course_bend  (const LwCourse *course,
                            double          t_s);
 
+/* How many of its points are not after `t_s`. */
+guint     lw_course_until (const LwCourse *course,
+                           double          t_s);
+
 /* (transfer none) its points. */
 const double *lw_course_times  (const LwCourse *course,
                                 guint          *n);
