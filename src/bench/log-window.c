@@ -84,7 +84,8 @@ left_out_text (const LwLogTaken *taken)
         g_string_append_printf (text, _ ("Line %u: %s %s"), problem->line, problem->what, problem->remedy);
       else
         g_string_append_printf (text, "%s %s", problem->what, problem->remedy);
-      g_string_append_c (text, '\n');
+      if (i + 1 < taken->problems->len || taken->untold > 0)
+        g_string_append_c (text, '\n');
     }
   if (taken->untold > 0)
     g_string_append_printf (text, ngettext ("And %u more.", "And %u more.", taken->untold), taken->untold);
@@ -138,8 +139,7 @@ fill_begin (LogWindow *self)
     }
   gtk_drop_down_set_model (GTK_DROP_DOWN (self->begin), G_LIST_MODEL (list));
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->begin),
-                              chosen != GTK_INVALID_LIST_POSITION
-                                  && chosen < g_list_model_get_n_items (G_LIST_MODEL (list)) ? chosen : 0);
+                              !self->dated && chosen < g_list_model_get_n_items (G_LIST_MODEL (list)) ? chosen : 0);
 }
 
 /* Where the choices put the log; `log` is not set. */
@@ -261,8 +261,6 @@ add_begin (LogWindow *self,
   gtk_spin_button_set_value (GTK_SPIN_BUTTON (self->later), 0);
   gtk_label_set_mnemonic_widget (GTK_LABEL (begins), self->begin);
   gtk_label_set_mnemonic_widget (GTK_LABEL (later), self->later);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->begin), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("It begins"), -1);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->later), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("minutes later"), -1);
   gtk_box_append (GTK_BOX (row), begins);
   gtk_box_append (GTK_BOX (row), self->begin);
   gtk_box_append (GTK_BOX (row), self->later);
@@ -280,7 +278,7 @@ static void
 add_picture (LogWindow *self,
              GtkWidget *box)
 {
-  self->picture = gtk_drawing_area_new ();
+  self->picture = g_object_new (GTK_TYPE_DRAWING_AREA, "accessible-role", GTK_ACCESSIBLE_ROLE_IMG, NULL);
   gtk_drawing_area_set_content_height (GTK_DRAWING_AREA (self->picture), PICTURE_HEIGHT);
   gtk_drawing_area_set_draw_func (GTK_DRAWING_AREA (self->picture), draw_cb, self, NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->picture), GTK_ACCESSIBLE_PROPERTY_LABEL,
@@ -310,7 +308,7 @@ add_buttons (LogWindow *self,
 {
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8), *cancel = gtk_button_new_with_label (_ ("Cancel"));
 
-  self->import = gtk_button_new_with_mnemonic (_ ("_Import"));
+  self->import = gtk_button_new_with_label (_ ("Import"));
   gtk_widget_add_css_class (self->import, "suggested-action");
   g_signal_connect_swapped (cancel, "clicked", G_CALLBACK (gtk_window_close), self->window);
   g_signal_connect_swapped (self->import, "clicked", G_CALLBACK (import_cb), self);
