@@ -1,6 +1,6 @@
 /* Logs in the panel of leaf temperature: what the thermocouple in the leaf said beside what was reckoned; wall and air
  * where the view asks for them. Thinned when the log was read; a drag goes by the still fewer points that leaf is
- * reckoned with, where those cannot be told from all. */
+ * reckoned with: to stroke every flicker is what would cost. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
 
@@ -10,6 +10,7 @@
 #include "season/text.h"
 
 #define LOG_LINE 1.3
+#define SEEN 0.5   /* px */
 
 typedef struct
 {
@@ -59,14 +60,14 @@ lw_panel_logs_range (const LwPanelLook *look,
   return range[0] <= range[1];
 }
 
-/* All points, unless fewer look the same. */
+/* All points, unless fewer look the same; while dragging the few by which leaf is reckoned. */
 static const LwCourse *
 course_for (const LwSpace    *space,
             const LwLogCurve *curve)
 {
   double px = (space->bottom - space->top) / (space->axis->high - space->axis->low);
 
-  return curve->followed_c * px < lw_space_off (space) ? curve->followed : curve->course;
+  return space->look->quick || curve->followed_c * px < SEEN ? curve->followed : curve->course;
 }
 
 /* The points of the course in a step of the batch; FALSE where it has none there. */

@@ -2,15 +2,19 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "season/log.h"
 
+#include <math.h>
+
 #include "season/text.h"
 
 /* A thermocouple is good to a degree or two (from memory); a twentieth is lost on nobody. */
 #define KEPT_C 0.05
 
-/* What leaf is reckoned with: a quarter of a degree, more only where noise would cost a step of the solver at every
- * flicker. */
+/* What leaf is reckoned with: means over a time in which no leaf changes much (it takes minutes to follow a pan, and
+ * one to follow hot air), and of these a quarter of a degree. Every bend costs the solver some twenty steps, so that
+ * a thermocouple's flicker would cost far more than it is worth. */
+#define MEAN_S 20.0
 #define FOLLOWED_C 0.25
-#define MOST_FOLLOWED 600
+#define MOST_FOLLOWED 300
 
 static const struct
 {
@@ -55,7 +59,7 @@ lw_log_new (const char *id,
   return log;
 }
 
-/* (transfer full) as few of the points as pass all within `*off`, which is doubled until there are no more than `most`. */
+/* (transfer full) as few of the points as pass all within `*off`, which is widened until there are no more than `most`. */
 static LwCourse *
 thinned (const double *time_s,
          const double *temp_c,
@@ -69,7 +73,7 @@ thinned (const double *time_s,
 
   while (many > most)
     {
-      *off *= 2;
+      *off *= 1.5;
       many = lw_course_thin (time_s, temp_c, n, *off, kept);
     }
 
@@ -84,6 +88,77 @@ thinned (const double *time_s,
   return lw_course_new (few_s, few_c, many);
 }
 
+/* Heat that has gone by at each point: the integral of the course. */
+static double *
+integral_new (const double *time_s,
+              const double *temp_c,
+              guint         n)
+{
+  double *sum = g_new0 (double, n);
+
+  for (guint i = 1; i < n; i++)
+    sum[i] = sum[i - 1] + (temp_c[i] + temp_c[i - 1]) / 2 * (time_s[i] - time_s[i - 1]);
+
+  return sum;
+}
+
+static double
+integral_at (const LwCourse *course,
+             const double   *sum,
+             double          t_s)
+{
+  guint n, at = lw_course_until (course, t_s);
+  const double *time_s = lw_course_times (course, &n);
+
+  at = MAX (at, 1) - 1;
+
+  return sum[at] + (lw_course_values (course)[at] + lw_course_at (course, t_s)) / 2 * (t_s - time_s[at]);
+}
+
+/* (transfer full) means over MEAN_S, at the ends over less, every half of it; then thinned. */
+static LwCourse *
+followed_new (const LwCourse *course)
+{
+  guint n, many;
+  const double *time_s = lw_course_times (course, &n), *temp_c = lw_course_values (course);
+  double first_s = time_s[0], last_s = time_s[n - 1], off = FOLLOWED_C;
+  g_autofree double *sum = integral_new (time_s, temp_c, n), *mean_s = NULL, *mean_c = NULL;
+
+  many = (guint) ceil ((last_s - first_s) / (MEAN_S / 2)) + 1;
+  mean_s = g_new (double, many);
+  mean_c = g_new (double, many);
+  for (guint i = 0; i < many; i++)
+    {
+      double t_s = MIN (first_s + i * MEAN_S / 2, last_s), half_s = MIN (MIN (MEAN_S / 2, t_s - first_s), last_s - t_s);
+
+      mean_s[i] = t_s;
+      mean_c[i] = half_s > 0 ? (integral_at (course, sum, t_s + half_s) - integral_at (course, sum, t_s - half_s)) / (2 * half_s)
+                             : lw_course_at (course, t_s);
+    }
+
+  return thinned (mean_s, mean_c, many, MOST_FOLLOWED, &off);
+}
+
+/* How far the lines lie apart at most: that is at a point of one of them. */
+static double
+apart_c (const LwCourse *a,
+         const LwCourse *b)
+{
+  const LwCourse *both[] = { a, b };
+  double apart = 0;
+
+  for (guint k = 0; k < G_N_ELEMENTS (both); k++)
+    {
+      guint n;
+      const double *time_s = lw_course_times (both[k], &n);
+
+      for (guint i = 0; i < n; i++)
+        apart = MAX (apart, fabs (lw_course_at (a, time_s[i]) - lw_course_at (b, time_s[i])));
+    }
+
+  return apart;
+}
+
 static void
 add_course (LwLog      *log,
             LwLogOf     of,
@@ -92,13 +167,13 @@ add_course (LwLog      *log,
             LwCourse   *course)
 {
   LwLogCurve curve = {
-    .of = of, .heading = g_strdup (heading), .within_c = within_c, .course = course, .followed_c = FOLLOWED_C,
+    .of = of, .heading = g_strdup (heading), .within_c = within_c, .course = course, .followed = followed_new (course),
   };
   const double *temp_c = lw_course_values (course);
   guint n;
-  const double *time_s = lw_course_times (course, &n);
 
-  curve.followed = thinned (time_s, temp_c, n, MOST_FOLLOWED, &curve.followed_c);
+  lw_course_times (course, &n);
+  curve.followed_c = apart_c (curve.followed, course);
   curve.low_c = curve.high_c = temp_c[0];
   for (guint i = 1; i < n; i++)
     {

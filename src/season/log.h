@@ -22,8 +22,8 @@ typedef struct
   char *heading;        /* (nullable) of its column */
   double within_c;      /* lines through the points pass all that was read as near as this */
   LwCourse *course;     /* the points */
-  double followed_c;    /* lines of `followed` pass the points as near as this */
-  LwCourse *followed;   /* what leaf is reckoned with: as few points as that allows */
+  LwCourse *followed;   /* what leaf is reckoned with: means over 20 s, in as few lines as pass them within 0.25 C */
+  double followed_c;    /* how far it lies off the points at most */
   double low_c, high_c;
 } LwLogCurve;
 

@@ -78,6 +78,8 @@ test_follows (void)
 
   g_assert_cmpint (pan->follow, ==, LW_FOLLOW_WALL);
   g_assert_true (pan->wall == season->batches[0]->logs[1].log->curves[0].followed);
+  /* Means over 20 s lie off the log at its bend, by no more than a quarter of what it bends in that time. */
+  g_assert_cmpfloat (season->batches[0]->logs[1].log->curves[0].followed_c, <, 0.25 + 150.0 / 60 * 20 / 8);
   assert_within (pan->wall_from_s, 30, 0, "its time at the pan's start");
   assert_within (pan->clock_s, 0, 0, "it needs no clock");
   /* It goes with the pan, so the pan's own conditions stay the same to the bit. */
@@ -110,7 +112,7 @@ test_air (void)
   g_assert_cmpint (at->follow, ==, LW_FOLLOW_AIR | LW_FOLLOW_VAPOUR);
   assert_within (at->air_from_s, -18000, 0, "the log begins later");
   assert_within (lw_boundary_at (&boundary, 0).temp_c, 20, 0, "before it");
-  assert_within (lw_boundary_at (&boundary, 18030).temp_c, 20.5, 1e-9, "in it");
+  assert_within (lw_boundary_at (&boundary, 18030).temp_c, 20.5, 0.25, "in it");
   assert_within (lw_boundary_at (&boundary, 30000).temp_c, 30, 0, "after it");
 }
 
@@ -124,10 +126,10 @@ test_wall_heats_air (void)
   LwBoundary boundary = lw_boundary_new (&plan->steps[PAN], &plan->leaf, &plan->parts[0]);
   LwAround around = lw_boundary_at (&boundary, 15);
 
-  assert_within (around.wall_c, 100 + 150 * 0.75, 1e-9, "wall");
+  assert_within (around.wall_c, 100 + 150 * 0.75, 0.25, "wall");
   assert_within (around.temp_c, 22 + 0.1 * (around.wall_c - 22), 1e-9, "air");
-  assert_within (lw_conditions_bend_s (&plan->steps[PAN], 0), 30, 1e-9, "bend");
-  assert_within (lw_conditions_bend_s (&plan->steps[PAN], 31), 1500, 0, "the step's end");
+  assert_within (lw_conditions_bend_s (&plan->steps[PAN], 0), 30, 10.1, "bend, which a mean spreads");
+  assert_within (lw_conditions_bend_s (&plan->steps[PAN], 41), 1500, 0, "the step's end");
 }
 
 int

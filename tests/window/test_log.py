@@ -78,7 +78,7 @@ def it_comes_in_as_one_edit():
     later = desk.get("spin button", "minutes later")
     desk.set_value(later, -0.5)
     desk.click(desk.get("push button", "Import"))
-    desk.get("label", re.compile("^“pan 1” is a log of this batch"))
+    desk.get("status bar", re.compile("^“pan 1” is a log of this batch"))
     assert desk.get("image", "Leaf temperature"), "its panel is shown"
     desk.save()
     log, = list(batch().iter(NS + "step"))[1].iter(NS + "log")
@@ -106,8 +106,11 @@ def wall_follows_it():
     """In the settings the wall follows the log: its field rests, the block says so, the leaf is reckoned with it."""
     before = desk.moisture(2)
     choice = open_settings(2)
-    choice.grab_focus()
-    desk.key("space", "Down", "Return")
+    for _ in range(12):
+        if any(desk.has(node, "focused") for node in desk.walk(choice)):
+            break
+        desk.key("Tab")
+    desk.key("space", "Home", "Down", "Return")
     desk.wait_for(lambda: not desk.has(desk.get("spin button", "wall"), "sensitive"), "the field at rest")
     desk.key("Escape")
     desk.wait_for(lambda: "It follows a temperature log." in desk.words(2), "the block's words")
@@ -122,6 +125,7 @@ def wall_follows_it():
 def heat_dragged_is_heat_set():
     """Dragging the line of such a step sets the wall; undo lets it follow again."""
     said = desk.words(2)
+    assert "It follows a temperature log." in said, said
     box = desk.bounds(desk.blocks()[1])
     middle = box.x + box.width / 2
     line = next(y for y in range(int(box.y + box.height) - 8, int(box.y) + 30, -4) if try_line(middle, y, said))
