@@ -161,6 +161,8 @@ def hopeless_file_tells_why():
 def log_is_removed():
     """Removing the log is one edit: the wall is what was set again."""
     assert "log" in desk.words(2), desk.words(2)
+    box = desk.bounds(desk.blocks()[1])
+    desk.click(box.x + 40, box.y + 12)
     act("remove-log", "'pan-1'")
     desk.wait_for(lambda: "260 °C wall" in desk.words(2), "the wall as it was set")
     desk.save()
