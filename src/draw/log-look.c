@@ -6,7 +6,7 @@ LwInk
 lw_log_ink (LwLogOf          of,
             const LwPalette *palette)
 {
-  return of == LW_LOG_LEAF ? palette->ink : of == LW_LOG_WALL ? palette->heat : palette->less;
+  return of == LW_LOG_LEAF ? palette->ink : of == LW_LOG_WALL ? palette->heat : palette->curve[LW_MOISTURE];
 }
 
 guint

@@ -73,7 +73,7 @@ thinned (const double *time_s,
 
   while (many > most)
     {
-      *off *= 1.5;
+      *off = ceil (150 * *off) / 100; /* a number that can be told */
       many = lw_course_thin (time_s, temp_c, n, *off, kept);
     }
 
