@@ -5,18 +5,12 @@
 #include <cvode/cvode.h>
 #include <math.h>
 #include <string.h>
-#include <sundials/sundials_config.h>
 
 #include "leaf/blocks.h"
 #include "leaf/inner.h"
 #include "leaf/jacobian.h"
+#include "leaf/sundials.h"
 #include "leaf/vector.h"
-
-#if SUNDIALS_VERSION_MAJOR >= 7
-#define NO_COMM SUN_COMM_NULL
-#else
-#define NO_COMM NULL
-#endif
 
 #define MAX_STEPS 200000
 #define DEFAULT_TOLERANCE 3e-6
@@ -108,31 +102,6 @@ jacobian_cb (sunrealtype t_s,
   return 0;
 }
 
-#if SUNDIALS_VERSION_MAJOR >= 7
-static void
-quiet_cb (int line, const char *func, const char *file, const char *msg,
-          SUNErrCode code, void *data, SUNContext context)
-{
-}
-#else
-static void
-quiet_cb (int code, const char *module, const char *function, char *msg, void *data)
-{
-}
-#endif
-
-/* Failures are results here: CVODE must not print them. */
-static void
-silence (LwSolver *solver)
-{
-#if SUNDIALS_VERSION_MAJOR >= 7
-  SUNContext_ClearErrHandlers (solver->context);
-  SUNContext_PushErrHandler (solver->context, quiet_cb, NULL);
-#else
-  CVodeSetErrHandlerFn (solver->cvode, quiet_cb, NULL);
-#endif
-}
-
 static void
 drop_parts (LwSolver *solver)
 {
@@ -209,7 +178,7 @@ make_parts (LwSolver *solver,
 
   solver->n = n;
   solver->seen = g_renew (LwState, solver->seen, n);
-  silence (solver);
+  lw_sundials_silence (solver->context, solver->cvode);
   N_VConst (0, solver->state);
 
   if (CVodeInit (solver->cvode, rates_cb, 0, solver->state) < 0
@@ -231,7 +200,8 @@ lw_solver_new (void)
   solver->relative = DEFAULT_TOLERANCE;
   solver->aimed = (LwAimed) { NAN, NAN };
   solver->turns = g_array_new (FALSE, FALSE, sizeof (LwTurn));
-  if (SUNContext_Create (NO_COMM, &solver->context) == 0)
+  solver->context = lw_sundials_new ();
+  if (solver->context != NULL)
     return solver;
 
   g_array_unref (solver->turns);

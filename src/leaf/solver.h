@@ -1,5 +1,4 @@
-/* The one place that knows CVODE and which SUNDIALS is installed (6.4 or 7.x):
- * integrates all parts of a leaf together through one step. */
+/* The one place that knows CVODE: integrates all parts of a leaf together through one step. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 

@@ -215,7 +215,6 @@ assert_same_step (const LwStep *a,
   g_assert_cmpuint (a->n_weigh_ins, ==, b->n_weigh_ins);
   for (guint i = 0; i < a->n_weigh_ins; i++)
     assert_same_weigh_in (&a->weigh_ins[i], &b->weigh_ins[i]);
-  assert_same_correction (a->correction, b->correction);
 }
 
 static void
@@ -260,7 +259,11 @@ assert_same_batch (const LwBatch *a,
                                                : a->fresh_moisture_pct == b->fresh_moisture_pct);
   g_assert_cmpuint (a->n_steps, ==, b->n_steps);
   for (guint i = 0; i < a->n_steps; i++)
-    assert_same_step (&a->steps[i], &b->steps[i]);
+    {
+      assert_same_step (&a->steps[i], &b->steps[i]);
+      /* One that no longer counts is as good as none. */
+      assert_same_correction (lw_correction_of (a, i), lw_correction_of (b, i));
+    }
   assert_same_aims (a->aims, a->n_aims, b->aims, b->n_aims);
   g_assert_cmpuint (a->n_logs, ==, b->n_logs);
   for (guint i = 0; i < a->n_logs; i++)

@@ -5,6 +5,7 @@
 #include <gio/gio.h>
 #include <math.h>
 
+#include "season/correction.h"
 #include "season/document.h"
 #include "season/measured.h"
 #include "season/weigh-in.h"
@@ -187,6 +188,9 @@ test_fresh_moisture (void)
   g_autoptr (LwSeason) season = sample_season ();
   LwBatch *batch = lw_batch_copy (season->batches[FULL]);
 
+  /* The sample is corrected by a tenth of a point. */
+  g_assert_cmpfloat_with_epsilon (lw_fresh_moisture_pct (season, batch), 78.2, 1e-9);
+  lw_batch_drop_corrections (batch);
   g_assert_cmpfloat (lw_fresh_moisture_pct (season, batch), ==, 78.3);
   batch->fresh_moisture_pct = NAN;
   g_assert_cmpfloat (lw_fresh_moisture_pct (season, batch), ==,
