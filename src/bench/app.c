@@ -32,6 +32,8 @@ static const struct
   { "win.over-other", { "<Control><Shift>l" } },
   { "win.over-table", { "<Control>d" } },
   { "win.by-clock", { "<Control>k" } },
+  { "win.run-pause", { "F7" } },
+  { "win.run-next", { "F8" } },
   { "window.close", { "<Control>w" } },
   { "app.quit", { "<Control>q" } },
 };

@@ -36,7 +36,7 @@ static void
 lw_session_class_init (LwSessionClass *klass)
 {
   static const char *const names[LW_SESSION_N_SIGNALS] = { "season", "track", "stale", "reading", "step",
-                                                            "said", "locks" };
+                                                            "said", "locks", "opened" };
 
   G_OBJECT_CLASS (klass)->finalize = lw_session_finalize;
 
@@ -122,6 +122,7 @@ lw_session_open (LwSession  *self,
   self->batch = 0;
   self->step = -1;
   lw_session_changed (self);
+  lw_session_emit (self, LW_SESSION_OPENED);
 }
 
 const char *

@@ -19,6 +19,7 @@ G_DECLARE_FINAL_TYPE (LwSession, lw_session, LW, SESSION, GObject)
  * "reading": the reading line moved.
  * "step": another step is in hand, or the result is looked at elsewhere.
  * "locks": an outcome was locked or let go.
+ * "opened": another season was taken up; comes after its "season".
  * "said": a search for what holds or reaches the aims came to an end; lw_session_said. */
 LwSession      *lw_session_new          (void);
 

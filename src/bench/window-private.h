@@ -3,6 +3,7 @@
 #pragma once
 
 #include "bench/board.h"
+#include "bench/running.h"
 #include "bench/window.h"
 
 struct _LwWindow
@@ -29,6 +30,8 @@ struct _LwWindow
   LwBoard *board;
   GtkWidget *side;
   GtkWidget *differences; /* (nullable) the window with the table */
+  LwRunning *running;
+  GtkWidget *run_bar;    /* its end box is for what concerns the rest of the batch */
   LwSeason *teas;        /* (nullable) the kinds of tea that ship */
   GSettings *settings;   /* (nullable) */
 };
@@ -73,6 +76,9 @@ void lw_window_add_weigh_actions (LwWindow *self);
 
 /* window-replan.c; the session must be there. */
 void lw_window_add_replan_action (LwWindow *self);
+
+/* window-run.c; the board must be there. */
+void lw_window_add_run (LwWindow *self);
 
 /* window-view.c; the board must be there. */
 void lw_window_add_view_actions (LwWindow *self);

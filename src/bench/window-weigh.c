@@ -61,7 +61,7 @@ round_minute (double minute)
   return round (minute * 60) / 60;
 }
 
-/* Where a new one belongs: at the reading line, or else at the end of the step in hand or of the batch. */
+/* Where a new one belongs: in a running batch now, else at the reading line, or else at the end of the step in hand or of the batch. */
 static void
 weigh_in (GSimpleAction *action,
           GVariant      *target,
@@ -74,6 +74,13 @@ weigh_in (GSimpleAction *action,
 
   if (batch == NULL || batch->n_steps == 0 || lw_session_is_dragging (self->session))
     return;
+  place.goes_on = lw_running_in_hand (self->running) && lw_running_now (self->running, &place.step, &place.minute);
+  if (place.goes_on)
+    {
+      place.minute = round_minute (place.minute);
+      open_entry (self, place);
+      return;
+    }
   if (!lw_session_reading (self->session, &place.step, &place.minute) || place.step >= batch->n_steps)
     {
       place.step = step >= 0 ? (guint) step : batch->n_steps - 1;

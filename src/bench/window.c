@@ -232,6 +232,7 @@ lw_window_dispose (GObject *object)
   LwWindow *self = LW_WINDOW (object);
 
   gtk_widget_dispose_template (GTK_WIDGET (self), LW_TYPE_WINDOW);
+  g_clear_object (&self->running);
   g_clear_object (&self->session);
   g_clear_object (&self->settings);
   g_clear_pointer (&self->teas, lw_season_unref);
@@ -296,6 +297,7 @@ lw_window_init (LwWindow *self)
   lw_window_add_side (self);
   lw_window_add_weigh_actions (self);
   lw_window_add_replan_action (self);
+  lw_window_add_run (self);
   add_keys (self);
   restore_size (self);
   lw_window_refill_recent (self);

@@ -1,0 +1,47 @@
+/* What the running batch's files share: running.c moves it, running-journal.c writes it down and takes it up again. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "bench/running.h"
+#include "season/journal-file.h"
+
+/* The run as it was when a season was the present. */
+typedef struct
+{
+  LwSeason *season;
+  LwRun run;
+} LwRunMark;
+
+struct _LwRunning
+{
+  GObject parent_instance;
+
+  LwSession *session;
+  LwRun run;
+  LwSeason *seen;        /* (nullable) the season that was last looked at */
+  LwBatch *batch;        /* (nullable) as it was last written */
+  char *name;            /* (nullable) its own; NULL: none runs, and none ended since the last save */
+  char *file_name;       /* in the season's file */
+  char *path;            /* (nullable) the season's file */
+  LwJournalFile *file;   /* (nullable) */
+  char *trouble;         /* (nullable) */
+  GArray *marks;         /* LwRunMark */
+  guint tick;
+  guint again;           /* tries to write once more */
+};
+
+void     lw_running_moved   (LwRunning  *self);
+void     lw_running_tell    (LwRunning  *self,
+                             const char *words);
+
+/* The present season and run belong together, also for undo and redo. */
+void     lw_running_mark    (LwRunning  *self);
+
+/* Writes down all that there is to know now. FALSE if that failed; then it is said in `trouble` and tried again. */
+gboolean lw_running_keep    (LwRunning  *self);
+
+/* The season is in its file now, and with it what the journal holds. */
+void     lw_running_saved   (LwRunning  *self);
+
+/* Another season was opened: lets go of the last one's run, and takes up the one that its journal tells of. */
+void     lw_running_take_up (LwRunning  *self);

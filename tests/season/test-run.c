@@ -1,0 +1,102 @@
+/* The clock of a running batch, and the edits that say what was made. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "sample.h"
+
+#include <math.h>
+
+#include "season/edit.h"
+#include "season/run.h"
+
+#define FULL 0 /* of the sample: wither and fix-pan */
+#define PLAIN 1
+
+static void
+test_clock (void)
+{
+  LwRun run = lw_run_start (1000);
+
+  g_assert_true (run.on);
+  g_assert_cmpfloat (lw_run_minute (&run, 1000), ==, 0);
+  g_assert_cmpfloat (lw_run_minute (&run, 1090), ==, 1.5);
+  /* A clock that was set back. */
+  g_assert_cmpfloat (lw_run_minute (&run, 400), ==, 0);
+
+  lw_run_next (&run, 1120);
+  g_assert_cmpuint (run.step, ==, 1);
+  g_assert_cmpfloat (run.start_s, ==, 1000);
+  g_assert_cmpfloat (lw_run_minute (&run, 1180), ==, 1);
+}
+
+static void
+test_pause (void)
+{
+  LwRun run = lw_run_start (0), same = run;
+
+  lw_run_pause (&run, 60);
+  g_assert_true (lw_run_is_paused (&run));
+  g_assert_false (lw_run_same (&run, &same));
+  g_assert_cmpfloat (lw_run_minute (&run, 6000), ==, 1);
+  lw_run_pause (&run, 6000);
+  lw_run_go_on (&run, 660);
+  g_assert_false (lw_run_is_paused (&run));
+  g_assert_cmpfloat (lw_run_minute (&run, 720), ==, 2);
+  lw_run_go_on (&run, 5000);
+  lw_run_pause (&run, 720);
+  lw_run_go_on (&run, 780);
+  g_assert_cmpfloat (lw_run_minute (&run, 840), ==, 3);
+
+  /* The next step starts anew, also out of a pause. */
+  lw_run_pause (&run, 900);
+  lw_run_next (&run, 1000);
+  g_assert_false (lw_run_is_paused (&run));
+  g_assert_cmpfloat (lw_run_minute (&run, 1060), ==, 1);
+}
+
+static void
+test_notice (void)
+{
+  g_assert_cmpfloat (lw_run_notice (25), ==, 2.5);
+  g_assert_cmpfloat (lw_run_notice (1000), ==, 5);
+  g_assert_cmpfloat_with_epsilon (lw_run_notice (0.5), 1.0 / 3, 1e-12);
+}
+
+static void
+test_edits (void)
+{
+  g_autoptr (LwSeason) season = sample_season (), untouched = sample_season ();
+  g_autoptr (LwSeason) begun = lw_edit_begin_batch (season, PLAIN, 86400);
+  g_autoptr (LwSeason) ended = lw_edit_end_step (begun, PLAIN, 1, 12.3456);
+  g_autoptr (LwSeason) short_one = lw_edit_end_step (begun, PLAIN, 0, 0.1);
+  LwSeason *made;
+  const LwBatch *batch;
+
+  g_assert_cmpint (begun->batches[PLAIN]->when_s, ==, 86400);
+  g_assert_false (begun->batches[PLAIN]->made);
+  /* To the second. */
+  g_assert_cmpfloat (lw_step_get (&ended->batches[PLAIN]->steps[1], LW_SET_MINUTES), ==, 741.0 / 60);
+  /* No shorter than its kind may be. */
+  g_assert_cmpfloat (lw_step_get (&short_one->batches[PLAIN]->steps[0], LW_SET_MINUTES), ==,
+                     lw_kind_setting (LW_KIND_WITHER, LW_SET_MINUTES)->low);
+
+  made = lw_edit_end_batch (ended, PLAIN, 2, 20);
+  batch = made->batches[PLAIN];
+  g_assert_true (batch->made);
+  g_assert_cmpuint (batch->n_steps, ==, 3);
+  g_assert_cmpfloat (lw_step_get (&batch->steps[2], LW_SET_MINUTES), ==, 20);
+  sample_assert_same (season, untouched);
+  lw_season_unref (made);
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+
+  g_test_add_func ("/run/clock", test_clock);
+  g_test_add_func ("/run/pause", test_pause);
+  g_test_add_func ("/run/notice", test_notice);
+  g_test_add_func ("/run/edits", test_edits);
+
+  return g_test_run ();
+}
