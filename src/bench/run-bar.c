@@ -25,6 +25,7 @@ struct _LwRunBar
   GtkWidget *passed;
   GtkWidget *left;
   GtkWidget *left_word;
+  GtkWidget *show;     /* where another batch is in hand */
   GtkWidget *pause;
   GtkWidget *next;
   GtkWidget *end_box;
@@ -79,7 +80,7 @@ tell_due (LwRunBar     *self,
           const LwStep *here,
           double        left)
 {
-  double notice = lw_run_notice (lw_step_get (here, LW_SET_MINUTES));
+  double notice = lw_run_notice (lw_running_planned (self->running));
   Due due = left <= 0 ? OVER : left <= notice ? SOON : ON_TIME;
   const char *kind = _ (lw_kind_row (here->kind)->label);
   g_autofree char *time = lw_say_minutes (left), *words = NULL;
@@ -103,6 +104,16 @@ tell_due (LwRunBar     *self,
     set_label (self->notice, "");
 }
 
+/* Hours need no seconds. `up`: what is left, which is over only when it is nothing. */
+static char *
+say_time (double   minutes,
+          gboolean up)
+{
+  double per_minute = minutes < 60 ? 60 : 1;
+
+  return lw_say_minutes ((up ? ceil (minutes * per_minute) : floor (minutes * per_minute)) / per_minute);
+}
+
 static void
 show_time (LwRunBar      *self,
            const LwBatch *batch,
@@ -110,9 +121,9 @@ show_time (LwRunBar      *self,
            double         minute)
 {
   const LwStep *here = &batch->steps[step];
-  double left = lw_step_get (here, LW_SET_MINUTES) - minute;
+  double left = lw_running_planned (self->running) - minute;
   gboolean last = step + 1 == batch->n_steps;
-  g_autofree char *passed = lw_say_minutes (floor (minute * 60) / 60), *rest = lw_say_minutes (ceil (fabs (left) * 60) / 60);
+  g_autofree char *passed = say_time (minute, FALSE), *rest = say_time (fabs (left), left > 0);
   /* Translators: number of a step, how many there are, its kind */
   g_autofree char *title = g_strdup_printf (_ ("Step %u of %u: %s"), step + 1, batch->n_steps,
                                             _ (lw_kind_row (here->kind)->label));
@@ -148,7 +159,8 @@ moved_cb (LwRunBar *self)
   name = g_strdup_printf (paused ? _ ("%s · paused: the batch's clock stands") : "%s", season->batches[at]->name);
   set_label (self->batch, trouble != NULL ? trouble : name);
   set_class (self, "paused", paused);
-  set_class (self, "trouble", trouble != NULL);
+  set_class (self, "unkept", trouble != NULL);
+  gtk_widget_set_visible (self->show, !lw_running_in_hand (self->running));
   gtk_button_set_label (GTK_BUTTON (self->pause), paused ? _ ("Go on") : _ ("Pause"));
   show_time (self, season->batches[at], step, minute);
   gtk_widget_set_visible (GTK_WIDGET (self), TRUE);
@@ -225,6 +237,7 @@ lw_run_bar_init (LwRunBar *self)
 
   self->step = label_new ("run-step");
   self->batch = label_new ("run-word");
+  gtk_widget_add_css_class (self->batch, "run-batch");
   self->passed = label_new ("run-time");
   self->left = label_new ("run-time");
   self->left_word = label_new ("run-word");
@@ -241,11 +254,13 @@ lw_run_bar_init (LwRunBar *self)
   gtk_box_append (GTK_BOX (words), self->batch);
   gtk_box_append (GTK_BOX (words), self->notice);
 
+  self->show = button_new (_ ("Show"), "win.run-show", _ ("Take the running batch in hand"));
   self->pause = button_new ("", "win.run-pause", _ ("Let the batch's clock stand, or go on (F7)"));
   self->next = button_new ("", "win.run-next", _ ("The step ends now (F8)"));
   gtk_widget_add_css_class (self->next, "suggested-action");
   self->end_box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   gtk_widget_set_parent (words, GTK_WIDGET (self));
+  gtk_widget_set_parent (self->show, GTK_WIDGET (self));
   gtk_widget_set_parent (time_new (self->passed, passed_word), GTK_WIDGET (self));
   gtk_widget_set_parent (time_new (self->left, self->left_word), GTK_WIDGET (self));
   gtk_widget_set_parent (button_new (_ ("Weigh-in"), "win.weigh-in", _ ("Enter what is measured now (M)")),

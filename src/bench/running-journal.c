@@ -51,6 +51,22 @@ open_file (LwRunning *self,
 }
 
 gboolean
+lw_running_is_elsewhere (LwRunning *self,
+                         GError   **error)
+{
+  g_autofree char *path = lw_journal_file_path (NULL, lw_session_path (self->session));
+  g_autoptr (GError) why = NULL;
+  gboolean asked = self->file == NULL && g_file_test (path, G_FILE_TEST_EXISTS);
+  g_autoptr (LwJournalFile) file = asked ? lw_journal_file_open (path, &why) : NULL;
+  gboolean elsewhere = g_error_matches (why, G_FILE_ERROR, G_FILE_ERROR_AGAIN);
+
+  if (elsewhere)
+    g_propagate_error (error, g_steal_pointer (&why));
+
+  return elsewhere;
+}
+
+gboolean
 lw_running_keep (LwRunning *self)
 {
   g_autoptr (GError) error = NULL;
@@ -74,7 +90,7 @@ lw_running_keep (LwRunning *self)
 static void
 forget (LwRunning *self)
 {
-  self->run = (LwRun) { .on = FALSE, .paused_s = NAN };
+  self->run = (LwRun) { .on = FALSE, .paused_s = NAN, .planned = NAN };
   g_clear_pointer (&self->batch, lw_batch_unref);
   g_clear_pointer (&self->name, g_free);
   g_clear_pointer (&self->file_name, g_free);
@@ -177,6 +193,8 @@ lw_running_take_up (LwRunning *self)
     lw_running_tell (self, error->message);
   else if (lw_journal_read (text, length, &entry, &damaged))
     put_back (self, &entry, damaged);
+  else if (length == 0)
+    g_clear_pointer (&self->file, lw_journal_file_remove);
   else
     lw_running_tell (self, _ ("The journal of this season's running batch cannot be read; nothing was put back."));
 }

@@ -40,6 +40,10 @@ void     lw_running_mark    (LwRunning  *self);
 /* Writes down all that there is to know now. FALSE if that failed; then it is said in `trouble` and tried again. */
 gboolean lw_running_keep    (LwRunning  *self);
 
+/* Whether another window holds the journal of the session's season; then `error` says so. */
+gboolean lw_running_is_elsewhere (LwRunning *self,
+                                  GError   **error);
+
 /* The season is in its file now, and with it what the journal holds. */
 void     lw_running_saved   (LwRunning  *self);
 

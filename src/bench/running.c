@@ -142,6 +142,8 @@ season_cb (LwRunning *self)
   follow_history (self);
   follow_name (self);
   at = lw_running_batch (self);
+  if (at >= 0 && self->run.on && self->run.step < base->batches[at]->n_steps)
+    lw_run_plan (&self->run, lw_step_get (&base->batches[at]->steps[self->run.step], LW_SET_MINUTES), lw_clock_now_s ());
   if (at >= 0 && (base->batches[at] != self->batch || !lw_run_same (&before, &self->run)))
     {
       g_clear_pointer (&self->batch, lw_batch_unref);
@@ -190,6 +192,12 @@ lw_running_now (LwRunning *self,
   return TRUE;
 }
 
+double
+lw_running_planned (LwRunning *self)
+{
+  return self->run.planned;
+}
+
 gboolean
 lw_running_is_paused (LwRunning *self)
 {
@@ -217,11 +225,10 @@ edit (LwRunning  *self,
 }
 
 gboolean
-lw_running_start (LwRunning *self,
-                  GError   **error)
+lw_running_may_start (LwRunning *self,
+                      GError   **error)
 {
   const LwBatch *batch = lw_session_batch (self->session);
-  LwRun run = lw_run_start (floor (lw_clock_now_s ()));
   const char *why = NULL;
 
   if (self->run.on)
@@ -235,10 +242,20 @@ lw_running_start (LwRunning *self,
   else if (lw_session_path (self->session) == NULL)
     why = _ ("Save the season first: what is entered while a batch runs is kept for its file.");
   if (why != NULL)
-    {
-      g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_FAILED, why);
-      return FALSE;
-    }
+    g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_FAILED, why);
+
+  return why == NULL && !lw_running_is_elsewhere (self, error);
+}
+
+gboolean
+lw_running_start (LwRunning *self,
+                  GError   **error)
+{
+  const LwBatch *batch = lw_session_batch (self->session);
+  LwRun run = lw_run_start (floor (lw_clock_now_s ()));
+
+  if (!lw_running_may_start (self, error))
+    return FALSE;
 
   g_free (self->name);
   self->name = g_strdup (batch->name);

@@ -24,12 +24,17 @@ gboolean    lw_running_in_hand   (LwRunning  *self);
 gboolean    lw_running_now       (LwRunning  *self,
                                   guint      *step,
                                   double     *minute);
+/* Minutes that the step was to last, also where it has been over its time and what was entered made it longer. */
+double      lw_running_planned   (LwRunning  *self);
 gboolean    lw_running_is_paused (LwRunning  *self);
 
 /* (nullable) why what was entered is not on the disk yet, translated; it is tried again by itself. */
 const char *lw_running_trouble   (LwRunning  *self);
 
-/* Starts the batch in hand, which must be planned and have steps, in a season that has a file. FALSE and `error` if not. */
+/* Whether the batch in hand can be started: it is planned and has steps, nothing else of the season runs, here or in
+ * another window, and the season has a file. FALSE and `error` if not. */
+gboolean    lw_running_may_start (LwRunning  *self,
+                                  GError    **error);
 gboolean    lw_running_start     (LwRunning  *self,
                                   GError    **error);
 void        lw_running_pause     (LwRunning  *self,

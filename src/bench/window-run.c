@@ -35,9 +35,13 @@ start (GSimpleAction *action,
   const char *answers[] = { _ ("Cancel"), _ ("Start"), NULL };
   const LwBatch *batch = lw_session_batch (self->session);
   g_autofree char *heading = NULL, *words = NULL;
+  g_autoptr (GError) error = NULL;
 
-  if (batch == NULL || batch->n_steps == 0)
-    return;
+  if (!lw_running_may_start (self->running, &error))
+    {
+      lw_window_say (self, error->message);
+      return;
+    }
 
   heading = g_strdup_printf (_ ("Start “%s” now?"), batch->name);
   /* Translators: a kind of step */
@@ -57,6 +61,18 @@ pause_run (GSimpleAction *action,
   lw_running_pause (self->running, !lw_running_is_paused (self->running));
   if (lw_running_is_paused (self->running))
     lw_window_say (self, _ ("The batch's clock stands. The curves leave the pause out, as if the leaf did not change in it."));
+}
+
+static void
+show_run (GSimpleAction *action,
+          GVariant      *target,
+          gpointer       data)
+{
+  LwWindow *self = data;
+  int batch = lw_running_batch (self->running);
+
+  if (batch >= 0)
+    lw_session_choose (self->session, (guint) batch);
 }
 
 static void
@@ -168,6 +184,7 @@ lw_window_add_run (LwWindow *self)
 {
   static const GActionEntry entries[] = {
     { .name = "run-start", .activate = start },
+    { .name = "run-show", .activate = show_run },
     { .name = "run-pause", .activate = pause_run },
     { .name = "run-next", .activate = next_step },
     { .name = "run-end", .activate = end_batch },

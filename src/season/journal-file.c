@@ -39,17 +39,17 @@ fail (GError    **error,
       const char *path,
       int         code)
 {
-  g_autofree char *shown = g_filename_display_name (path);
+  g_autofree char *folder = g_path_get_dirname (path), *shown = g_filename_display_name (folder);
 
   if (code == EWOULDBLOCK)
-    g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_AGAIN,
-                 _ ("Another window has the running batch of this season. Go on there, or close it."));
+    g_set_error_literal (error, G_FILE_ERROR, G_FILE_ERROR_AGAIN,
+                         _ ("Another window has the running batch of this season. Go on there, or close it."));
   else if (code == ENOSPC || code == EDQUOT)
     g_set_error (error, G_FILE_ERROR, (int) g_file_error_from_errno (code),
-                 _ ("The disk is full: the journal “%s” could not be written. Free some space."), shown);
+                 _ ("The disk is full: the journal in “%s” could not be written. Free some space."), shown);
   else
     g_set_error (error, G_FILE_ERROR, (int) g_file_error_from_errno (code),
-                 _ ("The journal “%s” could not be written: %s. Make its folder one that you may write to."), shown,
+                 _ ("The journal in “%s” could not be written: %s. Make that a folder that you may write to."), shown,
                  g_strerror (code));
 
   return FALSE;

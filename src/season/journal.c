@@ -12,7 +12,7 @@
 
 #define FORMAT "1"
 #define SUM 32     /* signs of the check sum */
-#define N_FIELDS 9 /* behind it */
+#define N_FIELDS 10 /* behind it */
 
 /* (transfer full) the batch alone, with what the reader asks for. A weather may be long and is in the season's file. */
 static LwSeason *
@@ -64,8 +64,9 @@ lw_journal_line (const LwRun    *run,
   g_autofree char *start = lw_number_text (run->start_s), *step = lw_number_text (run->step_s);
   g_autofree char *waited = lw_number_text (run->waited_s);
   g_autofree char *paused = lw_run_is_paused (run) ? lw_number_text (run->paused_s) : g_strdup ("-");
-  g_autofree char *text = g_strdup_printf (FORMAT "\t%s\t%u\t%s\t%s\t%s\t%s\t%s\t%s", run->on ? "on" : "off", run->step,
-                                           start, step, waited, paused, escaped_name, escaped);
+  g_autofree char *planned = !isnan (run->planned) ? lw_number_text (run->planned) : g_strdup ("-");
+  g_autofree char *text = g_strdup_printf (FORMAT "\t%s\t%u\t%s\t%s\t%s\t%s\t%s\t%s\t%s", run->on ? "on" : "off",
+                                           run->step, start, step, waited, paused, planned, escaped_name, escaped);
   g_autofree char *sum = sum_of (text);
 
   /* An end before it, too: what was left of a write that was cut short is a line of its own. */
@@ -85,7 +86,7 @@ read_run (GStrv  fields,
 {
   guint64 step;
 
-  *run = (LwRun) { .on = g_str_equal (fields[1], "on"), .paused_s = NAN };
+  *run = (LwRun) { .on = g_str_equal (fields[1], "on"), .paused_s = NAN, .planned = NAN };
   if (!g_ascii_string_to_unsigned (fields[2], 10, 0, LW_MAX_STEPS, &step, NULL))
     return FALSE;
 
@@ -93,7 +94,8 @@ read_run (GStrv  fields,
 
   return lw_number_parse (fields[3], &run->start_s) && lw_number_parse (fields[4], &run->step_s)
          && lw_number_parse (fields[5], &run->waited_s)
-         && (g_str_equal (fields[6], "-") || lw_number_parse (fields[6], &run->paused_s));
+         && (g_str_equal (fields[6], "-") || lw_number_parse (fields[6], &run->paused_s))
+         && (g_str_equal (fields[7], "-") || lw_number_parse (fields[7], &run->planned));
 }
 
 /* `line` has NUL in the place of its end. */
@@ -113,7 +115,7 @@ read_line (const char     *line,
   if (g_strv_length (fields) != N_FIELDS || !g_str_equal (fields[0], FORMAT) || !read_run (fields, &entry->run))
     return FALSE;
 
-  document = g_strcompress (fields[8]);
+  document = g_strcompress (fields[9]);
   entry->kept = lw_document_read (document, strlen (document), problems);
   if (entry->kept == NULL || entry->kept->n_batches != 1)
     {
@@ -121,7 +123,7 @@ read_line (const char     *line,
       return FALSE;
     }
 
-  entry->name = g_strcompress (fields[7]);
+  entry->name = g_strcompress (fields[8]);
 
   return TRUE;
 }

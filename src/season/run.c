@@ -13,7 +13,7 @@
 LwRun
 lw_run_start (double now_s)
 {
-  return (LwRun) { .on = TRUE, .start_s = now_s, .step_s = now_s, .paused_s = NAN };
+  return (LwRun) { .on = TRUE, .start_s = now_s, .step_s = now_s, .paused_s = NAN, .planned = NAN };
 }
 
 gboolean
@@ -47,6 +47,16 @@ lw_run_next (LwRun *run,
   run->step_s = now_s;
   run->waited_s = 0;
   run->paused_s = NAN;
+  run->planned = NAN;
+}
+
+void
+lw_run_plan (LwRun *run,
+             double minutes,
+             double now_s)
+{
+  if (!(minutes > run->planned && minutes <= lw_run_minute (run, now_s)))
+    run->planned = minutes;
 }
 
 double
@@ -68,10 +78,11 @@ gboolean
 lw_run_same (const LwRun *a,
              const LwRun *b)
 {
-  gboolean paused = lw_run_is_paused (a);
+  gboolean paused = lw_run_is_paused (a), planned = !isnan (a->planned);
 
   return a->on == b->on && a->step == b->step && a->start_s == b->start_s && a->step_s == b->step_s
-         && a->waited_s == b->waited_s && paused == lw_run_is_paused (b) && (!paused || a->paused_s == b->paused_s);
+         && a->waited_s == b->waited_s && paused == lw_run_is_paused (b) && (!paused || a->paused_s == b->paused_s)
+         && planned == !isnan (b->planned) && (!planned || a->planned == b->planned);
 }
 
 LwSeason *

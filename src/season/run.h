@@ -14,6 +14,7 @@ typedef struct
   double step_s;    /* of the step */
   double waited_s;  /* paused in this step, before the pause that goes on */
   double paused_s;  /* when that began; NAN: none */
+  double planned;   /* minutes that the step was to last; NAN: what the batch says */
 } LwRun;
 
 LwRun    lw_run_start      (double       now_s);
@@ -29,6 +30,12 @@ void     lw_run_next       (LwRun       *run,
 
 /* Minutes of the step that have passed, pauses left out; never below 0, whatever was done to the clock. */
 double   lw_run_minute     (const LwRun *run,
+                            double       now_s);
+
+/* The step is to last `minutes` now. To lengthen one that is over its time by no more than it has lasted does not plan it
+ * anew: what is entered then does that. */
+void     lw_run_plan       (LwRun       *run,
+                            double       minutes,
                             double       now_s);
 
 /* How long before the end of a step of `minutes` it is told: a tenth, at least 20 s, at most 5 min. */

@@ -50,6 +50,7 @@ test_line (void)
 
   lw_run_next (&run, 1795628999);
   lw_run_pause (&run, 1795629100.5);
+  run.planned = 23;
   line = lw_journal_line (&run, "in the file\tso\nnamed", more, FULL);
   g_assert_cmpint (line[0], ==, '\n');
   g_assert_true (g_str_has_suffix (line, "\n"));

@@ -52,6 +52,28 @@ test_pause (void)
   g_assert_cmpfloat (lw_run_minute (&run, 1060), ==, 1);
 }
 
+/* What is entered in a step that is over its time makes it longer, and does not plan it anew. */
+static void
+test_plan (void)
+{
+  LwRun run = lw_run_start (0);
+
+  lw_run_plan (&run, 5, 0);
+  g_assert_cmpfloat (run.planned, ==, 5);
+  lw_run_plan (&run, 8, 60);
+  g_assert_cmpfloat (run.planned, ==, 8);
+  lw_run_plan (&run, 9, 600);
+  g_assert_cmpfloat (run.planned, ==, 8);
+  lw_run_plan (&run, 10, 600);
+  g_assert_cmpfloat (run.planned, ==, 8);
+  lw_run_plan (&run, 12, 600);
+  g_assert_cmpfloat (run.planned, ==, 12);
+  lw_run_plan (&run, 4, 600);
+  g_assert_cmpfloat (run.planned, ==, 4);
+  lw_run_next (&run, 700);
+  g_assert_true (isnan (run.planned));
+}
+
 static void
 test_notice (void)
 {
@@ -95,6 +117,7 @@ main (int   argc,
 
   g_test_add_func ("/run/clock", test_clock);
   g_test_add_func ("/run/pause", test_pause);
+  g_test_add_func ("/run/plan", test_plan);
   g_test_add_func ("/run/notice", test_notice);
   g_test_add_func ("/run/edits", test_edits);
 

@@ -1,0 +1,213 @@
+"""Running a batch: start, clocks, pause, next step, entries at the present moment; the program is killed and every entry
+is there again; a journal that cannot be written is told; after the end the season's save is enough."""
+# SPDX-License-Identifier: GPL-3.0-or-later
+import glob
+import os
+import re
+import shutil
+import time
+import xml.etree.ElementTree as ElementTree
+
+import tap
+from bench import LEAFWEND, NS, Bench
+
+MADE = "1 strong pan, first leaf"
+BATCH = MADE + " (2)"
+JOURNALS = os.path.join(os.environ["XDG_DATA_HOME"], "leafwend", "running")
+# A minute passes in a second, the same before and after the program is killed.
+os.environ["LEAFWEND_CLOCK"] = "%d,60" % time.time()
+
+desk = Bench().open(batch=MADE)
+
+
+def bar():
+    return desk.find("panel", "Running batch")
+
+
+def in_bar(pattern):
+    """The first label of the bar that says so."""
+    return desk.find("label", re.compile(pattern), under=bar()) if bar() else None
+
+
+def passed():
+    """Minutes that the step has lasted, as the bar tells."""
+    units = {"h": 60, "min": 1, "s": 1 / 60}
+    told = [desk.text_of(n) for n in desk.find_all("label", None, under=bar())]
+    text = told[[i for i, words in enumerate(told) if words == "passed"][0] - 1]
+    return sum(float(n) * units[unit] for n, unit in re.findall(r"(\d+) (h|min|s)\b", text))
+
+
+def step_is(number):
+    desk.wait_for(lambda: in_bar("^Step %d of 4:" % number), "step %d in the bar" % number)
+
+
+def enter(key, text):
+    """By two keys, at the present moment; waits until it is shown as taken."""
+    desk.key("m")
+    desk.wait_for(lambda: desk.find("text", "Moment"), "the entry")
+    desk.key(key)
+    desk.type(text + "\n")
+    desk.wait_for(lambda: not desk.find("text", "Moment"), "the entry to close")
+
+
+def rows():
+    return [desk.name_of(row) for row in desk.children(desk.get("list", "Weigh-ins of the batch"))]
+
+
+def kill_and_start():
+    desk.process.kill()
+    desk.process.wait()
+    desk.start(LEAFWEND, [desk.path])
+    desk.wait_for(desk.blocks, "the blocks")
+    desk.settled()
+    desk.click(desk.get("page tab", "Weigh-ins"))
+
+
+def saved_batch():
+    desk.save()
+    root = ElementTree.parse(desk.path).getroot()
+    return next(b for b in root.iter(NS + "batch") if b.get("name") == BATCH)
+
+
+@tap.case
+def a_planned_batch_is_started():
+    """A made batch is not started; a planned one is, after a word of caution; the bar and the actual start are there."""
+    desk.key("F10")
+    assert not desk.has(desk.get("menu item", re.compile("Start this batch")), "sensitive"), "a made batch can be started"
+    desk.key("Escape", "ctrl+r")
+    desk.wait_for(lambda: BATCH in desk.name_of(desk.windows()[0]), "the repeated batch")
+    desk.save()
+    assert bar() is None, "a bar without a run"
+    desk.key("F10")
+    desk.get("menu item", re.compile("Start this batch"))
+    desk.key("s")
+    desk.get("label", re.compile("follow local codes and licensed practice"))
+    desk.key("Return")
+    step_is(1)
+    desk.get("status bar", re.compile("^The batch is running"))
+    assert desk.is_changed(), "the season's file was changed"
+    tap.equal(len(glob.glob(JOURNALS + "/*.journal")), 1, "journals")
+    desk.click(desk.get("page tab", "Weigh-ins"))
+
+
+@tap.case
+def killed_after_two_entries_it_has_both():
+    """Two weigh-ins by two keys, kill -9, start again: both are there, told, and the clock went on meanwhile."""
+    before = desk.saved_bytes()
+    enter("w", "7.61")
+    enter("n", "smells of cut grass")
+    desk.wait_for(lambda: len(rows()) == 2, "two rows")
+    told = rows()
+    minutes = passed()
+    tap.equal(desk.saved_bytes(), before, "the season's file")
+    kill_and_start()
+    desk.get("status bar", re.compile(r"^2 entries of batch “%s” were put back\. It is still running" % re.escape(BATCH)))
+    tap.equal(rows(), told, "the entries")
+    step_is(1)
+    assert passed() > minutes, "the clock stood while the program was not there"
+    assert desk.is_changed(), "what was put back counts as saved"
+
+
+@tap.case
+def a_pause_holds_the_clock():
+    """Pause lets the batch's clock stand; go on lets it go on from there."""
+    desk.key("F7")
+    desk.wait_for(lambda: in_bar("paused: the batch's clock stands"), "the pause")
+    minutes = passed()
+    time.sleep(1.5)
+    tap.equal(passed(), minutes, "the clock")
+    desk.act(desk.get("push button", "Go on"))
+    desk.wait_for(lambda: passed() > minutes, "the clock to go on")
+    assert passed() < minutes + 20, "the pause was counted"
+
+
+@tap.case
+def next_takes_the_actual_time_and_undo_goes_back():
+    """F8 ends the step: its time is what it lasted; undo goes back into it, redo on again."""
+    low = passed()
+    desk.key("F8")
+    step_is(2)
+    high = low + 40
+    minutes = float(saved_batch().findall(NS + "step")[0].get("minutes"))
+    assert low - 0.1 <= minutes <= high, (low, minutes, high)
+    desk.key("ctrl+z")
+    step_is(1)
+    assert passed() >= minutes, "the clock of the step began anew"
+    desk.key("ctrl+y")
+    step_is(2)
+
+
+@tap.case
+def over_its_time_a_step_goes_on():
+    """When the time is over it is told, the step does not end by itself, and a weigh-in makes it as long as it lasted."""
+    desk.key("F8")
+    step_is(3)  # rolling, 4 min
+    desk.wait_for(lambda: in_bar("^over its time$"), "the time to be over", 30)
+    desk.get("status bar", re.compile("its time is over"), under=bar())
+    assert in_bar("^Step 3 of 4:"), "it went on by itself"
+    enter("b", "3")
+    desk.wait_for(lambda: any(r.startswith("Breakage 3 %") for r in rows()), "the entry")
+    steps = saved_batch().findall(NS + "step")
+    entered = steps[2].find(NS + "weigh-in")
+    assert float(entered.get("minute")) > 4, entered.attrib
+    tap.equal(steps[2].get("minutes"), entered.get("minute"), "the step's time so far")
+    assert in_bar("^over its time$"), "the entry planned the step anew"
+
+
+@tap.case
+def killed_among_many_entries_it_has_all():
+    """Many entries one after the other and a kill -9 in the middle of the next: all shown are there again, and the pause."""
+    for i in range(6):
+        enter("l", "%d" % (60 + i))
+    desk.wait_for(lambda: any("65 °C" in r for r in rows()), "the last entry")
+    shown = rows()
+    desk.key("F7")
+    desk.wait_for(lambda: in_bar("paused: the batch's clock stands"), "the pause")
+    minutes = passed()
+    desk.key("m", "l")
+    desk.type("99")  # not entered
+    kill_and_start()
+    tap.equal(rows(), shown, "the entries")
+    desk.get("status bar", re.compile("^6 entries of batch"))
+    desk.wait_for(lambda: in_bar("paused: the batch's clock stands"), "the pause after the start")
+    tap.equal(passed(), minutes, "the clock that stood")
+    desk.key("F7")
+
+
+@tap.case
+def a_journal_that_cannot_be_written_is_told():
+    """Without its folder the bar says so, the entry stays in the window, and it is written as soon as that can be done."""
+    shutil.rmtree(JOURNALS)
+    with open(JOURNALS, "wb"):
+        pass
+    enter("l", "70")
+    desk.wait_for(lambda: in_bar("could not be written: .*is kept in this window"), "the trouble in the bar")
+    assert any("70 °C" in r for r in rows()), "the entry is gone"
+    os.remove(JOURNALS)
+    desk.get("status bar", "What was entered is on the disk now.", seconds=15)
+    assert in_bar("could not be written") is None, "the trouble is still told"
+    with open(glob.glob(JOURNALS + "/*.journal")[0], encoding="utf-8") as journal:
+        assert 'of=\\"leaf-c\\" value=\\"70\\"' in journal.read(), "the entry is not in the journal"
+
+
+@tap.case
+def after_the_end_a_save_is_enough():
+    """The last step's end makes the batch; once saved nothing is left to put back."""
+    desk.key("F8")
+    step_is(4)
+    desk.key("F8")
+    desk.get("status bar", re.compile("^The batch is made"))
+    desk.wait_for(lambda: bar() is None, "the bar to go")
+    shown = rows()
+    batch = saved_batch()
+    tap.equal(batch.get("state"), "made", "the batch")
+    assert batch.get("start")[:4] == time.strftime("%Y", time.gmtime()), batch.get("start")
+    tap.equal(len(list(batch.iter(NS + "weigh-in"))), len(shown), "entries in the file")
+    tap.equal(glob.glob(JOURNALS + "/*"), [], "journals")
+    kill_and_start()
+    desk.choose(BATCH)
+    tap.equal(rows(), shown, "the entries")
+    assert not desk.is_changed(), "something was put back"
+
+
+tap.main(desk.tree)
