@@ -64,6 +64,7 @@ signal_due (LwRunBar   *self,
   GApplication *app = g_application_get_default ();
 
   set_label (self->notice, words);
+  gtk_widget_set_visible (self->notice, TRUE);
   gdk_display_beep (gtk_widget_get_display (GTK_WIDGET (self)));
   if (app != NULL && GTK_IS_WINDOW (root) && !gtk_window_is_active (GTK_WINDOW (root)))
     {
@@ -83,7 +84,7 @@ tell_due (LwRunBar     *self,
   double notice = lw_run_notice (lw_running_planned (self->running));
   Due due = left <= 0 ? OVER : left <= notice ? SOON : ON_TIME;
   const char *kind = _ (lw_kind_row (here->kind)->label);
-  g_autofree char *time = lw_say_minutes (left), *words = NULL;
+  g_autofree char *words = NULL;
 
   set_class (self, "soon", due == SOON);
   set_class (self, "over", due == OVER);
@@ -93,15 +94,15 @@ tell_due (LwRunBar     *self,
   self->told_step = step;
   self->told = due;
   if (due == SOON)
-    /* Translators: a kind of step, a time as in "1 min 30 s" */
-    words = g_strdup_printf (_ ("%s: %s left"), kind, time);
+    /* Translators: a kind of step */
+    words = g_strdup_printf (_ ("%s: its time is almost over."), kind);
   else if (due == OVER)
     /* Translators: a kind of step */
     words = g_strdup_printf (_ ("%s: its time is over. It goes on until you end it."), kind);
   if (words != NULL)
     signal_due (self, words);
   else
-    set_label (self->notice, "");
+    gtk_widget_set_visible (self->notice, FALSE);
 }
 
 /* Hours need no seconds. `up`: what is left, which is over only when it is nothing. */
@@ -250,6 +251,7 @@ lw_run_bar_init (LwRunBar *self)
   self->notice = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_STATUS, "xalign", 0.0, "wrap", TRUE,
                                NULL);
   gtk_widget_add_css_class (self->notice, "run-notice");
+  gtk_widget_set_visible (self->notice, FALSE);
   gtk_box_append (GTK_BOX (words), self->step);
   gtk_box_append (GTK_BOX (words), self->batch);
   gtk_box_append (GTK_BOX (words), self->notice);

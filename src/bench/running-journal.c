@@ -127,21 +127,34 @@ lw_running_saved (LwRunning *self)
   g_clear_pointer (&old, lw_journal_file_remove);
 }
 
+static char *
+say_entries (const LwBatch *batch,
+             guint          n_entries,
+             gboolean       changed)
+{
+  if (!changed)
+    return g_strdup_printf (_ ("Batch “%s” is in hand."), batch->name);
+  if (n_entries == 0)
+    return g_strdup_printf (_ ("What was done in batch “%s” was put back."), batch->name);
+
+  /* Translators: a number of weigh-ins, a batch */
+  return g_strdup_printf (ngettext ("%u entry of batch “%s” was put back.", "%u entries of batch “%s” were put back.",
+                                    n_entries), n_entries, batch->name);
+}
+
 /* (transfer full) what was put back. */
 static char *
 say_back (const LwBatch *batch,
           guint          n_entries,
+          gboolean       changed,
           guint          damaged,
           gboolean       runs)
 {
-  /* Translators: a number of weigh-ins, a batch */
-  g_autofree char *entries = g_strdup_printf (ngettext ("%u entry of batch “%s” was put back.",
-                                                        "%u entries of batch “%s” were put back.", n_entries),
-                                              n_entries, batch->name);
+  g_autofree char *entries = say_entries (batch, n_entries, changed);
   const char *clock = runs ? _ ("It is still running; its clock went on.") : "";
   const char *lost = damaged > 0 ? _ ("What was being written at the very end is lost, nothing before it.") : "";
 
-  return g_strstrip (g_strdup_printf ("%s %s %s", entries, clock, lost));
+  return g_strconcat (entries, *clock != '\0' ? " " : "", clock, *lost != '\0' ? " " : "", lost, NULL);
 }
 
 static void
@@ -152,7 +165,7 @@ put_back (LwRunning            *self,
   guint batch, n_entries;
   gboolean changed;
   g_autoptr (LwSeason) next = lw_journal_put_back (lw_session_base (self->session), entry, &batch, &n_entries, &changed);
-  g_autofree char *words = say_back (next->batches[batch], n_entries, damaged, entry->run.on);
+  g_autofree char *words = say_back (next->batches[batch], n_entries, changed, damaged, entry->run.on);
 
   self->run = entry->run;
   self->run.step = MIN (self->run.step, MAX (next->batches[batch]->n_steps, 1) - 1);

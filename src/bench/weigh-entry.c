@@ -92,6 +92,7 @@ changed_cb (gpointer data)
   words = g_strconcat (meaning != NULL ? meaning : "", meaning != NULL && model != NULL ? ".\n" : "",
                        model != NULL ? model : "", NULL);
   gtk_label_set_label (GTK_LABEL (entry->form.meaning), words);
+  gtk_widget_set_visible (entry->form.meaning, *words != '\0');
   fit_popover (entry);
 }
 
