@@ -366,6 +366,7 @@ lw_state_panel_init (LwStatePanel *self)
 
   self->reading = gtk_label_new ("");
   gtk_label_set_xalign (GTK_LABEL (self->reading), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (self->reading), PANGO_ELLIPSIZE_END);
   gtk_widget_set_parent (self->reading, GTK_WIDGET (self));
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
 

@@ -65,7 +65,9 @@ say (LwWeighLayer *self,
 {
   Place place;
   const LwWeighIn *weigh_in = point != NULL && place_of (self, point, &place) ? weigh_in_at (self, place) : NULL;
-  g_autofree char *words = weigh_in != NULL ? lw_weigh_value (weigh_in) : NULL;
+  g_autofree char *value = weigh_in != NULL ? lw_weigh_value (weigh_in) : NULL;
+  g_autofree char *words = value != NULL && weigh_in->note != NULL ? g_strdup_printf ("%s. %s", value, weigh_in->note)
+                                                                   : g_strdup (value);
 
   lw_state_panel_say (self->panel, words);
 }

@@ -21,7 +21,8 @@ desk = Bench().open(batch=MADE)
 
 
 def bar():
-    return desk.find("panel", "Running batch")
+    return next((node for box in desk.children(desk.windows()[0]) for node in desk.children(box)
+                 if desk.name_of(node) == "Running batch"), None)
 
 
 def in_bar(pattern):
@@ -51,7 +52,7 @@ def enter(key, text):
 
 
 def rows():
-    return [desk.name_of(row) for row in desk.children(desk.get("list", "Weigh-ins of the batch"))]
+    return [desk.name_of(row) for row in desk.children(desk.place("list", "Weigh-ins of the batch"))]
 
 
 def kill_and_start():

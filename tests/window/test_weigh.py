@@ -23,7 +23,7 @@ def weigh_ins(step):
 
 def point_in(x, y=0.5):
     """A point of the moisture panel, by shares of its size."""
-    box = desk.bounds(desk.get("image", "Moisture"))
+    box = desk.bounds(desk.place("image", "Moisture"))
     return box.x + round(box.width * x), box.y + round(box.height * y)
 
 
@@ -40,16 +40,16 @@ def closed():
 
 
 def points(words):
-    """The points of all panels that say so."""
-    return desk.find_all("push button", re.compile(words))
+    """The moisture panel's points that say so."""
+    return desk.find_all("push button", re.compile(words), under=desk.place("image", "Moisture"))
 
 
 def rows():
-    return [desk.name_of(row) for row in desk.children(desk.get("list", "Weigh-ins of the batch"))]
+    return [desk.name_of(row) for row in desk.children(desk.place("list", "Weigh-ins of the batch"))]
 
 
 def note_row():
-    return desk.get("list item", re.compile("^Note "), under=desk.get("list", "Weigh-ins of the batch"))
+    return desk.get("list item", re.compile("^Note "), under=desk.place("list", "Weigh-ins of the batch"))
 
 
 FIRST = len(weigh_ins(2))
