@@ -5,6 +5,7 @@
 #include <gsl/gsl_errno.h>
 #include <libxml/parser.h>
 #include <locale.h>
+#include <signal.h>
 
 #include "season/text.h"
 
@@ -15,6 +16,8 @@ main (int    argc,
   g_autoptr (GtkApplication) app = NULL;
 
   gsl_set_error_handler_off ();
+  /* A file that may not grow is a save that fails, not the end of the program. */
+  signal (SIGXFSZ, SIG_IGN);
   setlocale (LC_ALL, "");
   bindtextdomain (GETTEXT_PACKAGE, g_getenv ("LEAFWEND_LOCALE") ? g_getenv ("LEAFWEND_LOCALE") : LW_LOCALE_DIR);
   bind_textdomain_codeset (GETTEXT_PACKAGE, "UTF-8");

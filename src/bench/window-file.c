@@ -1,12 +1,10 @@
-/* New, open, save, save as, recent files, and the question before unsaved changes go. */
+/* New, open, save, save as, and the question before unsaved changes go. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/ask.h"
 #include "bench/compat.h"
 #include "bench/window-private.h"
 #include "season/document.h"
 #include "season/text.h"
-
-#define MOST_RECENT 8
 
 typedef void (*Then) (LwWindow *self, gpointer data);
 
@@ -17,6 +15,7 @@ typedef struct
   Then then;
   gpointer data;
   GDestroyNotify free_data;
+  char *path; /* (nullable) where it is to be saved */
 } Waiting;
 
 static void
@@ -25,44 +24,85 @@ waiting_free (Waiting *waiting)
   if (waiting->free_data != NULL)
     waiting->free_data (waiting->data);
   g_object_unref (waiting->window);
+  g_free (waiting->path);
   g_free (waiting);
 }
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (Waiting, waiting_free)
 
-static void
-note_recent (const char *path)
-{
-  g_autoptr (GFile) file = g_file_new_for_path (path);
-  g_autofree char *uri = g_file_get_uri (file);
-  GtkRecentData data = {
-    .mime_type = (char *) LW_SEASON_MIME, .app_name = (char *) "Leafwend", .app_exec = (char *) "leafwend %f",
-  };
+static void ask_where (Waiting *waiting);
 
-  gtk_recent_manager_add_full (gtk_recent_manager_get_default (), uri, &data);
+static void
+failed_cb (int         answer,
+           const char *text,
+           gpointer    data)
+{
+  g_autoptr (Waiting) waiting = data;
+
+  if (answer == 1)
+    ask_where (g_steal_pointer (&waiting));
 }
 
-/* TRUE if the season is now in the file. */
-static gboolean
-save_to (LwWindow   *self,
-         const char *path)
+/* Saves at `waiting->path`, and then does what waits. */
+static void
+save_now (Waiting *waiting)
 {
-  const char *answers[] = { _ ("Close"), NULL };
+  const char *answers[] = { _ ("Close"), _ ("Save elsewhere…"), NULL };
+  g_autoptr (Waiting) done = waiting;
+  LwWindow *self = waiting->window;
   g_autoptr (GError) error = NULL;
-  g_autofree char *said = NULL;
+  g_autofree char *said = g_strdup_printf (_ ("Saved in %s."), waiting->path);
 
-  if (!lw_session_save (self->session, path, &error))
+  if (!lw_session_save (self->session, waiting->path, &error))
     {
-      lw_ask (GTK_WINDOW (self), _ ("The season was not saved"), error->message, answers, NULL, NULL, NULL);
-      return FALSE;
+      lw_ask (GTK_WINDOW (self), _ ("The season was not saved"), error->message, answers, NULL, failed_cb,
+              g_steal_pointer (&done));
+      return;
     }
 
-  said = g_strdup_printf (_ ("Saved in %s."), path);
+  lw_window_disk_wrote (self);
   lw_window_say (self, said);
-  note_recent (path);
-  lw_window_refill_recent (self);
+  lw_window_note_recent (self, waiting->path);
+  if (waiting->then != NULL)
+    waiting->then (self, waiting->data);
+}
 
-  return TRUE;
+static void
+overwrite_cb (int         answer,
+              const char *text,
+              gpointer    data)
+{
+  g_autoptr (Waiting) waiting = data;
+
+  if (answer == 0)
+    save_now (g_steal_pointer (&waiting));
+  else if (answer == 2)
+    ask_where (g_steal_pointer (&waiting));
+}
+
+/* As save_now, but asks before it goes over what others have written; `asked` whether the name was agreed to. */
+static void
+save_to (Waiting    *waiting,
+         const char *path,
+         gboolean    asked)
+{
+  const char *answers[] = { _ ("Save over it"), _ ("Cancel"), _ ("Save under another name…"), NULL };
+  LwWindow *self = waiting->window;
+  gboolean own = g_strcmp0 (path, lw_session_path (self->session)) == 0;
+  g_autofree char *name = g_filename_display_basename (path), *words = NULL;
+
+  g_free (waiting->path);
+  waiting->path = g_strdup (path);
+  if (own && lw_window_disk_check (self, TRUE) == LW_DISK_CHANGED)
+    words = g_strdup_printf (_ ("%s was changed by somebody else since it was read or saved here. What they wrote would "
+                                "be lost."), name);
+  else if (!own && !asked && g_file_test (path, G_FILE_TEST_EXISTS))
+    words = g_strdup_printf (_ ("There is already a file %s here. What it holds would be lost."), name);
+
+  if (words == NULL)
+    save_now (waiting);
+  else
+    lw_ask (GTK_WINDOW (self), _ ("Save over the file?"), words, answers, NULL, overwrite_cb, waiting);
 }
 
 static void
@@ -77,8 +117,8 @@ save_as_chosen_cb (GFile   *file,
     return;
 
   path = g_str_has_suffix (chosen, LW_SEASON_SUFFIX) ? g_strdup (chosen) : g_strconcat (chosen, LW_SEASON_SUFFIX, NULL);
-  if (save_to (waiting->window, path) && waiting->then != NULL)
-    waiting->then (waiting->window, waiting->data);
+  /* The dialog asked about the name that was typed, not about the one with the ending. */
+  save_to (g_steal_pointer (&waiting), path, g_str_equal (path, chosen));
 }
 
 static void
@@ -117,13 +157,12 @@ unsaved_cb (int         answer,
   g_autoptr (Waiting) waiting = data;
   const char *path = lw_session_path (waiting->window->session);
 
-  if (answer == 2 && path == NULL)
-    {
-      ask_where (g_steal_pointer (&waiting));
-      return;
-    }
-  if (answer == 0 || (answer == 2 && save_to (waiting->window, path)))
+  if (answer == 0)
     waiting->then (waiting->window, waiting->data);
+  else if (answer == 2 && path == NULL)
+    ask_where (g_steal_pointer (&waiting));
+  else if (answer == 2)
+    save_to (g_steal_pointer (&waiting), path, TRUE);
 }
 
 void
@@ -138,12 +177,16 @@ lw_window_when_safe (LwWindow      *self,
   waiting->then = then;
   waiting->data = data;
   waiting->free_data = free_data;
-  if (lw_session_is_saved (self->session))
-    then (self, data);
-  else
+  if (lw_window_disk_check (self, FALSE) == LW_DISK_GONE)
+    lw_ask (GTK_WINDOW (self), _ ("Save this season again?"),
+            _ ("Its file is no longer there. The season will be lost otherwise."), answers, NULL, unsaved_cb,
+            g_steal_pointer (&waiting));
+  else if (!lw_session_is_saved (self->session))
     lw_ask (GTK_WINDOW (self), _ ("Save the changes to this season?"),
             _ ("What was changed since the last save will be lost otherwise."), answers, NULL, unsaved_cb,
             g_steal_pointer (&waiting));
+  else
+    then (self, data);
 }
 
 static void
@@ -160,13 +203,58 @@ tell_problems (LwWindow   *self,
   lw_tell_problems (GTK_WINDOW (self), heading, words, problems, name);
 }
 
+/* FALSE, and the problems told, if the file cannot be opened. */
+static gboolean
+read_file (LwWindow   *self,
+           const char *path)
+{
+  g_autoptr (GPtrArray) problems = lw_problems_new ();
+  /* Before it is read: what changes from now on is somebody else's change. */
+  g_autoptr (LwStamp) stamp = lw_stamp_take (path);
+  g_autoptr (LwSeason) season = lw_document_load (path, problems);
+
+  if (season == NULL)
+    {
+      tell_problems (self, path, problems);
+      return FALSE;
+    }
+
+  lw_session_open (self->session, season, path);
+  lw_window_disk_took (self, g_steal_pointer (&stamp));
+
+  return TRUE;
+}
+
+void
+lw_window_choose_batch (LwWindow   *self,
+                        const char *name)
+{
+  int batch = lw_season_batch (lw_session_season (self->session), name);
+
+  if (batch >= 0)
+    lw_session_choose (self->session, (guint) batch);
+}
+
+void
+lw_window_read_again (LwWindow *self)
+{
+  g_autofree char *path = g_strdup (lw_session_path (self->session));
+  const LwBatch *batch = lw_session_batch (self->session);
+  g_autofree char *name = batch != NULL ? g_strdup (batch->name) : NULL;
+
+  if (path == NULL || !read_file (self, path))
+    return;
+
+  if (name != NULL)
+    lw_window_choose_batch (self, name);
+  lw_window_say (self, _ ("The file was read again."));
+}
+
 static void
 open_now (LwWindow *self,
           gpointer  data)
 {
   g_autofree char *path = g_file_get_path (data);
-  g_autoptr (GPtrArray) problems = lw_problems_new ();
-  g_autoptr (LwSeason) season = NULL;
 
   if (path == NULL)
     {
@@ -174,16 +262,10 @@ open_now (LwWindow *self,
       return;
     }
 
-  season = lw_document_load (path, problems);
-  if (season == NULL)
-    {
-      tell_problems (self, path, problems);
-      return;
-    }
+  if (!read_file (self, path))
+    return;
 
-  lw_session_open (self->session, season, path);
-  note_recent (path);
-  lw_window_refill_recent (self);
+  lw_window_note_recent (self, path);
 }
 
 void
@@ -231,6 +313,7 @@ new_now (LwWindow *self,
   g_autoptr (LwSeason) season = lw_edit_new_season (noon_s);
 
   lw_session_open (self->session, season, NULL);
+  lw_window_disk_took (self, NULL);
 }
 
 static void
@@ -258,32 +341,18 @@ save (GSimpleAction *action,
   const char *path = lw_session_path (self->session);
 
   if (path != NULL)
-    save_to (self, path);
+    save_to (waiting_new (self), path, TRUE);
   else
     ask_where (waiting_new (self));
 }
 
 void
-lw_window_refill_recent (LwWindow *self)
+lw_window_save_over (LwWindow *self)
 {
-  GList *items = gtk_recent_manager_get_items (gtk_recent_manager_get_default ());
-  int n = 0;
+  Waiting *waiting = waiting_new (self);
 
-  g_menu_remove_all (self->recent_menu);
-  for (GList *l = items; l != NULL && n < MOST_RECENT; l = l->next)
-    {
-      GtkRecentInfo *info = l->data;
-      g_autoptr (GMenuItem) item = NULL;
-
-      if (!gtk_recent_info_has_application (info, "Leafwend") || !gtk_recent_info_exists (info))
-        continue;
-
-      item = g_menu_item_new (gtk_recent_info_get_display_name (info), NULL);
-      g_menu_item_set_action_and_target (item, "win.open-recent", "s", gtk_recent_info_get_uri (info));
-      g_menu_append_item (self->recent_menu, item);
-      n++;
-    }
-  g_list_free_full (items, (GDestroyNotify) gtk_recent_info_unref);
+  waiting->path = g_strdup (lw_session_path (self->session));
+  save_now (waiting);
 }
 
 void

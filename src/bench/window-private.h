@@ -5,6 +5,9 @@
 #include "bench/board.h"
 #include "bench/running.h"
 #include "bench/window.h"
+#include "season/stamp.h"
+
+typedef struct _LwWindowDisk LwWindowDisk;
 
 struct _LwWindow
 {
@@ -34,6 +37,7 @@ struct _LwWindow
   GtkWidget *run_bar;    /* its end box is for what concerns the rest of the batch */
   LwSeason *teas;        /* (nullable) the kinds of tea that ship */
   GSettings *settings;   /* (nullable) */
+  LwWindowDisk *disk;
 };
 
 /* Says what was done or what can be done, at the window's foot. */
@@ -48,13 +52,37 @@ void lw_window_add_choice  (GMenu      *menu,
 
 /* window-file.c */
 void lw_window_add_file_actions  (LwWindow *self);
-void lw_window_refill_recent     (LwWindow *self);
 
 /* Calls `then` when nothing unsaved would be lost: at once, or after the question was answered. */
 void lw_window_when_safe   (LwWindow   *self,
                             void      (*then) (LwWindow *self, gpointer data),
                             gpointer    data,
                             GDestroyNotify free_data);
+
+/* Reads the season's file anew, with the same batch in hand; unsaved changes go. */
+void lw_window_read_again  (LwWindow   *self);
+/* Takes the batch of that name in hand, if there is one. */
+void lw_window_choose_batch (LwWindow  *self,
+                             const char *name);
+/* Saves over whatever the file now holds. */
+void lw_window_save_over   (LwWindow   *self);
+
+/* window-recent.c */
+void lw_window_refill_recent (LwWindow   *self);
+/* Puts the file among them. */
+void lw_window_note_recent   (LwWindow   *self,
+                              const char *path);
+
+/* window-disk.c; the session must be there. */
+void   lw_window_add_disk   (LwWindow     *self);
+void   lw_window_disk_free  (LwWindowDisk *disk);
+/* The session's file was read when it held what `stamp` (transfer full, nullable) says, or has just been written. */
+void   lw_window_disk_took  (LwWindow     *self,
+                             LwStamp      *stamp);
+void   lw_window_disk_wrote (LwWindow     *self);
+/* As lw_stamp_check. */
+LwDisk lw_window_disk_check (LwWindow     *self,
+                             gboolean      thorough);
 
 /* window-batch.c */
 void lw_window_add_batch_actions (LwWindow *self);

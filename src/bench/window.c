@@ -236,6 +236,7 @@ lw_window_dispose (GObject *object)
   g_clear_object (&self->session);
   g_clear_object (&self->settings);
   g_clear_pointer (&self->teas, lw_season_unref);
+  g_clear_pointer (&self->disk, lw_window_disk_free);
 
   G_OBJECT_CLASS (lw_window_parent_class)->dispose (object);
 }
@@ -298,6 +299,7 @@ lw_window_init (LwWindow *self)
   lw_window_add_weigh_actions (self);
   lw_window_add_replan_action (self);
   lw_window_add_run (self);
+  lw_window_add_disk (self);
   add_keys (self);
   restore_size (self);
   lw_window_refill_recent (self);
@@ -311,6 +313,7 @@ lw_window_new (GtkApplication *application,
   LwWindow *self = g_object_new (LW_TYPE_WINDOW, "application", application, NULL);
 
   lw_session_open (self->session, season, path);
+  lw_window_disk_took (self, path != NULL ? lw_stamp_take (path) : NULL);
   lw_window_say (self, _ ("Drag a block's end edge for its time, its line for heat or pressure, its body to another place; "
                           "double-click it for all settings."));
 
