@@ -18,6 +18,7 @@ static const struct
 } accels[] = {
   { "win.new", { "<Control>n" } },
   { "win.open", { "<Control>o" } },
+  { "win.find-batches", { "<Control>f" } },
   { "win.save", { "<Control>s" } },
   { "win.save-as", { "<Control><Shift>s" } },
   { "win.undo", { "<Control>z" } },

@@ -116,6 +116,31 @@ lw_compat_ask_save_table (GtkWindow   *parent,
   gtk_file_dialog_save (dialog, parent, NULL, answered_cb, g_memdup2 (&ask, sizeof ask));
 }
 
+static void
+folder_cb (GObject      *dialog,
+           GAsyncResult *result,
+           gpointer      data)
+{
+  g_autofree Ask *ask = data;
+  g_autoptr (GFile) folder = gtk_file_dialog_select_folder_finish (GTK_FILE_DIALOG (dialog), result, NULL);
+
+  ask->chosen (folder, ask->data);
+}
+
+void
+lw_compat_ask_folder (GtkWindow   *parent,
+                      GFile       *folder,
+                      LwFileChosen chosen,
+                      gpointer     data)
+{
+  g_autoptr (GtkFileDialog) dialog = gtk_file_dialog_new ();
+  Ask ask = { chosen, data, FALSE };
+
+  gtk_file_dialog_set_title (dialog, _ ("Folder to search"));
+  gtk_file_dialog_set_initial_folder (dialog, folder);
+  gtk_file_dialog_select_folder (dialog, parent, NULL, folder_cb, g_memdup2 (&ask, sizeof ask));
+}
+
 #else
 
 static void
@@ -139,7 +164,8 @@ show_dialog (GtkFileChooserNative *dialog,
 {
   g_autoptr (GtkFileFilter) filter = of;
 
-  gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), filter);
+  if (filter != NULL)
+    gtk_file_chooser_add_filter (GTK_FILE_CHOOSER (dialog), filter);
   gtk_native_dialog_set_modal (GTK_NATIVE_DIALOG (dialog), TRUE);
   g_signal_connect (dialog, "response", G_CALLBACK (response_cb), g_memdup2 (ask, sizeof *ask));
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (dialog));
@@ -198,6 +224,22 @@ lw_compat_ask_save_table (GtkWindow   *parent,
 
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), name);
   show_dialog (dialog, table_filter (), &ask);
+}
+
+void
+lw_compat_ask_folder (GtkWindow   *parent,
+                      GFile       *folder,
+                      LwFileChosen chosen,
+                      gpointer     data)
+{
+  const Ask ask = { chosen, data, FALSE };
+  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (_ ("Folder to search"), parent,
+                                                              GTK_FILE_CHOOSER_ACTION_SELECT_FOLDER,
+                                                              _ ("_Choose"), _ ("_Cancel"));
+
+  if (folder != NULL)
+    gtk_file_chooser_set_current_folder (GTK_FILE_CHOOSER (dialog), folder, NULL);
+  show_dialog (dialog, NULL, &ask);
 }
 
 #endif

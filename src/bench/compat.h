@@ -28,5 +28,11 @@ void    lw_compat_ask_save_table (GtkWindow   *parent,
                                   LwFileChosen chosen,
                                   gpointer     data);
 
+/* Asks for a folder to search; `folder` (nullable) is the first proposal. */
+void    lw_compat_ask_folder (GtkWindow *parent,
+                              GFile     *folder,
+                              LwFileChosen chosen,
+                              gpointer   data);
+
 /* The colour of the widget's text. */
 GdkRGBA lw_compat_color    (GtkWidget   *widget);

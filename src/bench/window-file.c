@@ -225,7 +225,7 @@ read_file (LwWindow   *self,
   return TRUE;
 }
 
-void
+gboolean
 lw_window_choose_batch (LwWindow   *self,
                         const char *name)
 {
@@ -233,6 +233,8 @@ lw_window_choose_batch (LwWindow   *self,
 
   if (batch >= 0)
     lw_session_choose (self->session, (guint) batch);
+
+  return batch >= 0;
 }
 
 void
@@ -250,6 +252,18 @@ lw_window_read_again (LwWindow *self)
   lw_window_say (self, _ ("The file was read again."));
 }
 
+gboolean
+lw_window_open_now (LwWindow   *self,
+                    const char *path)
+{
+  if (!read_file (self, path))
+    return FALSE;
+
+  lw_window_note_recent (self, path);
+
+  return TRUE;
+}
+
 static void
 open_now (LwWindow *self,
           gpointer  data)
@@ -262,10 +276,7 @@ open_now (LwWindow *self,
       return;
     }
 
-  if (!read_file (self, path))
-    return;
-
-  lw_window_note_recent (self, path);
+  lw_window_open_now (self, path);
 }
 
 void

@@ -61,9 +61,12 @@ void lw_window_when_safe   (LwWindow   *self,
 
 /* Reads the season's file anew, with the same batch in hand; unsaved changes go. */
 void lw_window_read_again  (LwWindow   *self);
-/* Takes the batch of that name in hand, if there is one. */
-void lw_window_choose_batch (LwWindow  *self,
-                             const char *name);
+/* Opens the file, whatever is unsaved; FALSE, and its problems told, if that cannot be. */
+gboolean lw_window_open_now (LwWindow  *self,
+                             const char *path);
+/* Takes the batch of that name in hand; FALSE if there is none. */
+gboolean lw_window_choose_batch (LwWindow  *self,
+                                 const char *name);
 /* Saves over whatever the file now holds. */
 void lw_window_save_over   (LwWindow   *self);
 
@@ -86,6 +89,9 @@ LwDisk lw_window_disk_check (LwWindow     *self,
 
 /* window-batch.c */
 void lw_window_add_batch_actions (LwWindow *self);
+
+/* window-find.c; the session must be there. */
+void lw_window_add_find (LwWindow *self);
 
 /* window-side.c; the session must be there. */
 void lw_window_add_side (LwWindow *self);

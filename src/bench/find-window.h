@@ -1,0 +1,18 @@
+/* The window that finds batches, in the open season or in a folder of season files. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "bench/session.h"
+
+/* A batch was chosen; `path` NULL: of the open season. */
+typedef void (*LwFindChosen) (const char *path,
+                              const char *batch,
+                              gpointer    data);
+
+/* (transfer none) the window; closing it only hides it, and it goes with its parent. */
+GtkWidget *lw_find_window_new (GtkWindow   *parent,
+                               LwSession   *session,
+                               LwFindChosen chosen,
+                               gpointer     data);
