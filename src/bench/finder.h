@@ -3,6 +3,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
+#include <gio/gio.h>
+
 #include "bench/found.h"
 #include "season/find.h"
 

@@ -1,0 +1,77 @@
+/* How long the finder takes over 1,000 season files with 10,000 batches, and for how long at most it keeps the main loop
+ * from turning. Asserts nothing on time. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <libxml/parser.h>
+#include <math.h>
+#include <stdio.h>
+
+#include "bench/finder.h"
+#include "many.h"
+
+#define FILES 1000
+#define BATCHES 10
+
+/* Runs the loop until nothing is under way; tells how long that took, and the longest turn of the loop. */
+static void
+run (LwFinder   *finder,
+     const char *what)
+{
+  gint64 begin = g_get_monotonic_time (), turn = begin, longest = 0;
+  LwFinderState state;
+
+  do
+    {
+      g_main_context_iteration (NULL, TRUE);
+      longest = MAX (longest, g_get_monotonic_time () - turn);
+      state = lw_finder_state (finder);
+      turn = g_get_monotonic_time ();
+    }
+  while (state.listing || state.read < state.files || state.asked > 0);
+
+  printf ("%s: %.0f ms, longest turn of the loop %.1f ms, %u of %u found\n", what,
+          (double) (g_get_monotonic_time () - begin) / 1000, (double) longest / 1000,
+          g_list_model_get_n_items (lw_finder_found (finder)), state.batches);
+}
+
+static gboolean
+tick_cb (gpointer data)
+{
+  return G_SOURCE_CONTINUE;
+}
+
+int
+main (void)
+{
+  g_autofree char *folder = g_dir_make_tmp ("leafwend-many-XXXXXX", NULL);
+  g_autoptr (LwFinder) finder = NULL;
+  const LwSort sort = { .by = LW_SORT_DATE };
+  LwFind find;
+  gint64 begin;
+
+  xmlInitParser ();
+  many_write (folder, FILES, BATCHES);
+  finder = lw_finder_new ();
+  lw_find_init (&find);
+  lw_finder_ask (finder, &find, &sort);
+  g_timeout_add (5, tick_cb, NULL); /* so that a turn is never a wait */
+
+  lw_finder_folder (finder, folder);
+  run (finder, "the first time");
+  lw_finder_folder (finder, folder);
+  run (finder, "the second time");
+
+  begin = g_get_monotonic_time ();
+  lw_find_set (&find, "green", "", "");
+  lw_finder_ask (finder, &find, &sort);
+  printf ("words: %.1f ms, %u found\n", (double) (g_get_monotonic_time () - begin) / 1000,
+          g_list_model_get_n_items (lw_finder_found (finder)));
+
+  find.outcome = LW_MOISTURE;
+  find.high = 6;
+  lw_finder_ask (finder, &find, &sort);
+  run (finder, "outcomes of all");
+  g_object_run_dispose (G_OBJECT (finder));
+  many_remove (folder);
+
+  return 0;
+}
