@@ -31,16 +31,16 @@ static const struct
   int chars;       /* in view, if there is room for no more */
   gboolean wide;   /* takes the room that is left */
 } columns[N_COLUMNS] = {
-  [NAME] = { N_ ("Name"), LW_SORT_NAME, -1, NULL, 0, 22, TRUE },
+  [NAME] = { N_ ("Name"), LW_SORT_NAME, -1, NULL, 0, 20, TRUE },
   [DATE] = { N_ ("Date"), LW_SORT_DATE, -1, NULL, 0, 11, FALSE },
   [LEAF] = { N_ ("Leaf"), LW_SORT_LEAF, -1, NULL, 0, 13, FALSE },
   [TEA] = { N_ ("Kind of tea"), LW_SORT_TEA, -1, NULL, 0, 15, FALSE },
   [MADE] = { N_ ("State"), LW_SORT_MADE, -1, NULL, 0, 8, FALSE },
-  [MOISTURE] = { N_ ("Moisture"), LW_SORT_OUTCOME, LW_MOISTURE, "%", 1, 7, FALSE },
-  [OXIDATION] = { N_ ("Oxidation"), LW_SORT_OUTCOME, LW_OXIDATION, "%", 1, 7, FALSE },
-  [RUPTURE] = { N_ ("Cell rupture"), LW_SORT_OUTCOME, LW_RUPTURE, "%", 1, 7, FALSE },
+  [MOISTURE] = { N_ ("Moisture"), LW_SORT_OUTCOME, LW_MOISTURE, "%", 1, 6, FALSE },
+  [OXIDATION] = { N_ ("Oxidation"), LW_SORT_OUTCOME, LW_OXIDATION, "%", 1, 6, FALSE },
+  [RUPTURE] = { N_ ("Cell rupture"), LW_SORT_OUTCOME, LW_RUPTURE, "%", 1, 6, FALSE },
   [WEIGHT] = { N_ ("Finished weight"), LW_SORT_OUTCOME, LW_FINISHED_KG, "kg", 2, 8, FALSE },
-  [IN_FILE] = { N_ ("File"), LW_SORT_NAME, -1, NULL, 0, 16, TRUE },
+  [IN_FILE] = { N_ ("File"), LW_SORT_NAME, -1, NULL, 0, 11, TRUE },
 };
 
 GStrv
@@ -95,6 +95,23 @@ column_of (GtkWidget *label)
   return (Column) GPOINTER_TO_INT (g_object_get_data (G_OBJECT (label), "column"));
 }
 
+/* GTK names the row, which has the focus, by nothing that a person would know. */
+static void
+name_row (GtkWidget *label,
+          LwFound   *found)
+{
+  GtkWidget *cell = gtk_widget_get_parent (label), *row = cell != NULL ? gtk_widget_get_parent (cell) : NULL;
+  const LwHead *head = lw_found_head (found);
+  g_autofree char *date = lw_say_date (head->when_s), *spoken = NULL;
+
+  if (row == NULL)
+    return;
+
+  /* Translators: a batch's name, date, leaf, state */
+  spoken = g_strdup_printf (_ ("%s, %s, %s, %s"), head->name, date, head->leaf, head->made ? _ ("made") : _ ("planned"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+}
+
 static void
 fill (GtkListItem *cell)
 {
@@ -130,6 +147,8 @@ bind_cb (LwFindWindow *self,
   Column column = column_of (gtk_list_item_get_child (cell));
 
   fill (cell);
+  if (column == NAME)
+    name_row (gtk_list_item_get_child (cell), found);
   if (columns[column].outcome < 0)
     return;
 

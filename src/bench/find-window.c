@@ -28,6 +28,14 @@ look_cb (LwFindWindow *self)
     lw_find_window_look (self);
 }
 
+/* Taken up again, the words are the first to be typed over. */
+static void
+shown_cb (LwFindWindow *self)
+{
+  if (gtk_widget_get_visible (self->window))
+    gtk_widget_grab_focus (self->words);
+}
+
 static void
 season_cb (LwFindWindow *self)
 {
@@ -181,6 +189,7 @@ connect (LwFindWindow *self)
   g_signal_connect_swapped (self->finder, "changed", G_CALLBACK (status_cb), self);
   g_signal_connect_swapped (self->session, "season", G_CALLBACK (season_cb), self);
   g_signal_connect_swapped (self->window, "notify::is-active", G_CALLBACK (look_cb), self);
+  g_signal_connect_swapped (self->window, "notify::visible", G_CALLBACK (shown_cb), self);
 }
 
 /* At first the folder of the open file. */
@@ -232,7 +241,6 @@ lw_find_window_new (GtkWindow   *parent,
   self->sorting = FALSE;
   lw_find_fields_ask (self);
   lw_find_window_look (self);
-  gtk_window_set_focus (GTK_WINDOW (self->window), self->words);
 
   return self->window;
 }

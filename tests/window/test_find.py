@@ -1,0 +1,159 @@
+"""Finding batches, in the open season and in a folder of season files."""
+# SPDX-License-Identifier: GPL-3.0-or-later
+import os
+import re
+
+import tap
+from bench import DATA, Bench
+
+FILES = 6
+FIELDS, LIST, FOOT = 0, 1, 2
+desk = Bench().open(batch="1 strong pan, first leaf")
+folder = os.path.join(desk.folder, "years")
+found = None  # the window
+
+
+def make_folder():
+    """Seasons whose batches are called by file and number; one file that is broken, one in a folder below."""
+    os.makedirs(os.path.join(folder, "old"))
+    with open(os.path.join(DATA, "ondry-ridge-2026.leafwend"), encoding="utf-8") as file:
+        text = file.read()
+    for number in range(FILES):
+        name = "old/y0.leafwend" if number == 0 else "y%d.leafwend" % number
+        with open(os.path.join(folder, name), "w", encoding="utf-8") as file:
+            file.write(text.replace('<batch name="', '<batch name="y%d/' % number))
+    with open(os.path.join(folder, "broken.leafwend"), "w", encoding="utf-8") as file:
+        file.write(text.replace('kind="fix-pan"', 'kind="fix-pot"', 1))
+
+
+def window():
+    return next((w for w in desk.windows() if desk.name_of(w) == "Find batches" and desk.has(w, "visible")), None)
+
+
+def part(number):
+    """The fields, the list or the foot: a search of the whole window would ask every row in view."""
+    return desk.children(desk.children(found)[0])[number]
+
+
+def rows():
+    """Each row's cells as text."""
+    return [[desk.name_of(cell) for cell in desk.walk(row) if cell.get_role_name() == "label"]
+            for row in desk.children(desk.find("list", under=part(LIST)))]
+
+
+def field(name, role="text"):
+    return desk.get(role, name, under=part(FIELDS))
+
+
+def heading(name):
+    return desk.find("label", name, under=desk.children(desk.find("tree table", under=part(LIST)))[0])
+
+
+def says(pattern):
+    foot = desk.children(part(FOOT))[0]
+    desk.wait_for(lambda: re.search(pattern, desk.name_of(foot)), pattern)
+
+
+def find():
+    global found
+    desk.key("ctrl+f")
+    found = desk.wait_for(window, "the window")
+
+
+def put(name, text):
+    desk.set_text(field(name), text)
+
+
+def title(batch):
+    desk.wait_for(lambda: batch in desk.name_of(desk.windows()[0]), batch)
+
+
+@tap.case
+def the_open_season_by_keys():
+    """Words typed find batches of the open season; Down, Return takes the one in hand."""
+    find()
+    says("^16 of 16 batches$")
+    desk.type("drum firm")
+    says("^1 of 16 batches$")
+    tap.equal([row[0] for row in rows()], ["3 drum, firm roll"], "the rows")
+    assert desk.find("table row", re.compile("^3 drum, firm roll, 28 Mar 2026, Brook Side, made$"), under=part(LIST))
+    desk.key("Down", "Return")
+    title("3 drum, firm roll")
+    assert window() is None
+
+
+@tap.case
+def a_folder():
+    """A folder is searched with those in it; what cannot be read is told by file, line and reason."""
+    make_folder()
+    find()
+    desk.set_text(field("Words to find", "entry"), "")
+    says("^16 of 16")
+    desk.key("Tab", "space", "Down", "Return")  # from the words to the place
+    put("Folder to search", folder)
+    desk.key("F5")
+    says("^%d of %d batches$" % (FILES * 16, FILES * 16))
+    desk.click(desk.get("push button", "What could not be read…", under=part(FOOT)))
+    told = desk.get("label", re.compile(r"broken\.leafwend:\d+: .*fix-pot"))
+    desk.act(desk.get("push button", "Close", under=desk.window_of(told)))
+    desk.wait_for(lambda: desk.find("label", re.compile("fix-pot")) is None, "the list gone")
+
+
+@tap.case
+def filters_and_order():
+    """Filters narrow, outcomes too once they are known; a heading sorts, and so does the field."""
+    put("Kind of tea", "drum")
+    put("From this date", "2026-04-05")
+    put("To this date", "2026-04")
+    says("^18 of 96")
+    desk.click(field("Outcome", "push button"))
+    desk.key("Down", "Return")  # moisture
+    put("Outcome at most", "5.3")
+    says("^12 of 96 batches$")  # one of three is at 5.6
+    assert {row[5] for row in rows()} <= {"4.8 %", "5.2 %"}, rows()
+    desk.click(heading("Name"))
+    desk.wait_for(lambda: rows()[0][0].startswith("y0/9"), "the first name first")
+    desk.click(heading("Name"))
+    desk.wait_for(lambda: rows()[0][0].startswith("y5/16"), "the last name first")
+    put("Outcome at most", "much")
+    says("^18 of 96")
+    put("Outcome at most", "")
+
+
+@tap.case
+def opening_asks_about_changes():
+    """Return opens the season with that batch in hand, and asks before unsaved changes go."""
+    put("Kind of tea", "")
+    put("From this date", "")
+    put("To this date", "")
+    desk.set_text(field("Words to find", "entry"), "y4/7")
+    says("^1 of 96")
+    desk.key("Escape")
+    desk.wait_for(lambda: window() is None, "the window gone")
+    box = desk.bounds(desk.blocks()[1])
+    desk.click(box.x + 40, box.y + 12)
+    desk.key("ctrl+Right")
+    desk.wait_for(desk.is_changed, "a change")
+    find()
+    desk.key("Down", "Return")
+    question = desk.get(None, re.compile("^Save the changes"))
+    desk.act(desk.get("push button", "Cancel", under=desk.window_of(question)))
+    desk.wait_for(lambda: desk.find(None, re.compile("^Save the changes")) is None, "the question gone")
+    assert desk.is_changed()
+    find()
+    desk.key("Down", "Return")
+    desk.act(desk.get("push button", "Discard changes"))
+    title("y4/7 small black")
+
+
+@tap.case
+def a_folder_that_changed():
+    """A file that went is gone from the list when the window is taken up again."""
+    os.remove(os.path.join(folder, "y4.leafwend"))
+    os.remove(os.path.join(folder, "broken.leafwend"))
+    find()
+    says("^0 of 80 batches$")
+    assert desk.find("push button", "What could not be read…", under=part(FOOT)) is None
+
+
+tap.main()
