@@ -186,14 +186,14 @@ static void
 headings_cb (LwFindWindow *self)
 {
   GtkSorter *sorter = gtk_column_view_get_sorter (GTK_COLUMN_VIEW (self->list));
-  int *noted = &self->column;
+  int *noted[] = { &self->column, &self->column }; /* two, since one would be equal to itself */
   GtkOrdering way;
 
   if (self->sorting)
     return;
 
   self->column = -1;
-  way = gtk_sorter_compare (sorter, &noted, &noted);
+  way = gtk_sorter_compare (sorter, &noted[0], &noted[1]);
   if (self->column < 0)
     return;
 
