@@ -28,12 +28,15 @@ look_cb (LwFindWindow *self)
     lw_find_window_look (self);
 }
 
-/* Taken up again, the words are the first to be typed over. */
+/* Taken up again, the words are the first to be typed over. GTK 4.8 does not tell of it by is-active. */
 static void
 shown_cb (LwFindWindow *self)
 {
-  if (gtk_widget_get_visible (self->window))
-    gtk_widget_grab_focus (self->words);
+  if (!gtk_widget_get_visible (self->window))
+    return;
+
+  gtk_widget_grab_focus (self->words);
+  lw_find_window_look (self);
 }
 
 static void

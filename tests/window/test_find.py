@@ -26,8 +26,8 @@ def make_folder():
         file.write(text.replace('kind="fix-pan"', 'kind="fix-pot"', 1))
 
 
-def window():
-    return next((w for w in desk.windows() if desk.name_of(w) == "Find batches" and desk.has(w, "visible")), None)
+def window(name="Find batches"):
+    return next((w for w in desk.windows() if desk.name_of(w) == name and desk.has(w, "visible")), None)
 
 
 def part(number):
@@ -99,9 +99,10 @@ def a_folder():
     desk.key("F5")
     says("^%d of %d batches$" % (FILES * 16, FILES * 16))
     desk.click(desk.get("push button", "What could not be read…", under=part(FOOT)))
-    told = desk.get("label", re.compile(r"broken\.leafwend:\d+: .*fix-pot"))
-    desk.act(desk.get("push button", "Close", under=desk.window_of(told)))
-    desk.wait_for(lambda: desk.find("label", re.compile("fix-pot")) is None, "the list gone")
+    told = desk.wait_for(lambda: window("What could not be read"), "the list of problems")
+    desk.get("label", re.compile(r"broken\.leafwend:\d+: .*fix-pot"), under=told)
+    desk.act(desk.get("push button", "Close", under=told))
+    desk.wait_for(lambda: window("What could not be read") is None, "the list gone")
 
 
 @tap.case
@@ -141,9 +142,9 @@ def opening_asks_about_changes():
     desk.wait_for(desk.is_changed, "a change")
     find()
     desk.key("Down", "Return")
-    question = desk.get(None, re.compile("^Save the changes"))
-    desk.act(desk.get("push button", "Cancel", under=desk.window_of(question)))
-    desk.wait_for(lambda: desk.find(None, re.compile("^Save the changes")) is None, "the question gone")
+    question = "Save the changes to this season?"
+    desk.act(desk.get("push button", "Cancel", under=desk.wait_for(lambda: window(question), "the question")))
+    desk.wait_for(lambda: window(question) is None, "the question gone")
     assert desk.is_changed()
     find()
     desk.key("Down", "Return")
