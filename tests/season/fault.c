@@ -63,8 +63,8 @@ due (const char *call)
   if (armed.call != NULL && (strcmp (armed.call, call) == 0 || strcmp (armed.call, "any") == 0)
       && ++armed.calls >= armed.nth)
     {
-      if (armed.code == FAULT_KILL)
-        kill (getpid (), SIGKILL);
+      if (armed.code == FAULT_STOP)
+        kill (getpid (), SIGSTOP);
       return armed.code;
     }
 

@@ -1,11 +1,11 @@
-/* Calls to the system that fail, or at which the program is killed. Linked into a test they take the place of libc's;
+/* Calls to the system that fail, or at which the program stops. Linked into a test they take the place of libc's;
  * as a module before libc they do so in a whole program, told by the file that $FAULT_FILE names: "write 28". */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
 #include <glib.h>
 
-#define FAULT_KILL (-1)  /* instead of an error: kill -9 */
+#define FAULT_STOP (-1)  /* instead of an error: the program stops there, to be killed */
 #define FAULT_SHORT (-2) /* instead of an error: a write of a few bytes only */
 
 /* From the `nth` on, counted from 1, of the calls by that name ("write", "fsync", "fchmod", "rename", or "any") on,
