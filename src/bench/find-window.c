@@ -222,7 +222,7 @@ lw_find_window_new (GtkWindow   *parent,
   self->window = gtk_window_new ();
   gtk_window_set_title (GTK_WINDOW (self->window), _ ("Find batches"));
   gtk_window_set_transient_for (GTK_WINDOW (self->window), parent);
-  gtk_window_set_destroy_with_parent (GTK_WINDOW (self->window), TRUE);
+  gtk_window_set_application (GTK_WINDOW (self->window), gtk_window_get_application (parent)); /* for its keys */
   gtk_window_set_hide_on_close (GTK_WINDOW (self->window), TRUE);
   gtk_window_set_default_size (GTK_WINDOW (self->window), 1220, 620);
   gtk_widget_add_css_class (self->window, "bench");

@@ -11,7 +11,7 @@ typedef void (*LwFindChosen) (const char *path,
                               const char *batch,
                               gpointer    data);
 
-/* (transfer none) the window; closing it only hides it, and it goes with its parent. */
+/* (transfer none) the window; closing it only hides it, and whoever made it destroys it. */
 GtkWidget *lw_find_window_new (GtkWindow   *parent,
                                LwSession   *session,
                                LwFindChosen chosen,

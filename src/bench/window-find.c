@@ -79,10 +79,24 @@ find_batches (GSimpleAction *action,
   gtk_window_present (GTK_WINDOW (window));
 }
 
+/* GTK 4.8 would take it away too late, when it looks for a parent that is no more. */
+static void
+destroy_cb (LwWindow *self)
+{
+  GtkWindow *window = g_object_steal_data (G_OBJECT (self), "find-window");
+
+  if (window == NULL)
+    return;
+
+  gtk_window_set_transient_for (window, NULL);
+  gtk_window_destroy (window);
+}
+
 void
 lw_window_add_find (LwWindow *self)
 {
   static const GActionEntry entries[] = { { .name = "find-batches", .activate = find_batches } };
 
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  g_signal_connect (self, "destroy", G_CALLBACK (destroy_cb), NULL);
 }

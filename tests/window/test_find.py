@@ -160,6 +160,8 @@ def a_folder_that_changed():
     find()
     says("^0 of 80 batches$")
     assert desk.find("push button", "What could not be read…", under=part(FOOT)) is None
+    desk.key("ctrl+q")  # from here: all windows go
+    tap.equal(desk.process.wait(10), 0, "the exit status")
 
 
 tap.main()
