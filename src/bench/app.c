@@ -45,12 +45,13 @@ quit (GSimpleAction *action,
       gpointer       data)
 {
   GtkApplication *app = data;
-  GList *windows = g_list_copy (gtk_application_get_windows (app));
+  /* Held, since one may take others with it. */
+  GList *windows = g_list_copy_deep (gtk_application_get_windows (app), (GCopyFunc) (void (*) (void)) g_object_ref, NULL);
 
   /* Each asks about its own changes; the program ends with the last. */
   for (GList *l = windows; l != NULL; l = l->next)
     gtk_window_close (l->data);
-  g_list_free (windows);
+  g_list_free_full (windows, g_object_unref);
 }
 
 static void
