@@ -28,17 +28,6 @@ look_cb (LwFindWindow *self)
     lw_find_window_look (self);
 }
 
-/* Taken up again, the words are the first to be typed over. GTK 4.8 does not tell of it by is-active. */
-static void
-shown_cb (LwFindWindow *self)
-{
-  if (!gtk_widget_get_visible (self->window))
-    return;
-
-  gtk_widget_grab_focus (self->words);
-  lw_find_window_look (self);
-}
-
 static void
 season_cb (LwFindWindow *self)
 {
@@ -91,6 +80,29 @@ problems_cb (LwFindWindow *self)
   lw_tell_list (GTK_WINDOW (self->window), _ ("What could not be read"), words, lines);
 }
 
+/* While everything is still there: rows and sorter may outlive the window for a moment, what they look at does not. */
+void
+lw_find_window_close (GtkWidget *window)
+{
+  LwFindWindow *self = g_object_get_data (G_OBJECT (window), "find");
+
+  g_signal_handlers_disconnect_by_data (gtk_column_view_get_sorter (GTK_COLUMN_VIEW (self->list)), self);
+  g_signal_handlers_disconnect_by_data (self->finder, self);
+  g_signal_handlers_disconnect_by_data (self->session, self);
+  g_signal_handlers_disconnect_by_data (self->window, self);
+  gtk_column_view_set_model (GTK_COLUMN_VIEW (self->list), NULL);
+  gtk_window_set_transient_for (GTK_WINDOW (window), NULL);
+  gtk_window_destroy (GTK_WINDOW (window));
+}
+
+static gboolean
+close_cb (GtkWidget *window)
+{
+  lw_find_window_close (window);
+
+  return TRUE;
+}
+
 static void
 open_found (LwFindWindow *self,
             LwFound      *found)
@@ -98,8 +110,11 @@ open_found (LwFindWindow *self,
   g_autofree char *path = g_strdup (lw_found_path (found));
   g_autofree char *name = g_strdup (lw_found_head (found)->name);
 
-  gtk_widget_set_visible (self->window, FALSE);
-  self->chosen (path, name, self->data);
+  LwFindChosen chosen = self->chosen;
+  gpointer data = self->data;
+
+  lw_find_window_close (self->window);
+  chosen (path, name, data);
 }
 
 static void
@@ -152,7 +167,6 @@ find_window_free (LwFindWindow *self)
 {
   g_signal_handlers_disconnect_by_data (self->session, self);
   g_signal_handlers_disconnect_by_data (self->finder, self);
-  g_object_run_dispose (G_OBJECT (self->finder));
   g_object_unref (self->finder);
   g_object_unref (self->selection);
   g_object_unref (self->session);
@@ -192,23 +206,25 @@ connect (LwFindWindow *self)
   g_signal_connect_swapped (self->finder, "changed", G_CALLBACK (status_cb), self);
   g_signal_connect_swapped (self->session, "season", G_CALLBACK (season_cb), self);
   g_signal_connect_swapped (self->window, "notify::is-active", G_CALLBACK (look_cb), self);
-  g_signal_connect_swapped (self->window, "notify::visible", G_CALLBACK (shown_cb), self);
+  g_signal_connect (self->window, "close-request", G_CALLBACK (close_cb), NULL);
 }
 
-/* At first the folder of the open file. */
+/* Where was searched last; at first the folder of the open file. */
 static void
 propose_folder (LwFindWindow *self)
 {
-  const char *path = lw_session_path (self->session);
-  g_autofree char *folder = path != NULL ? g_path_get_dirname (path) : g_strdup (g_get_home_dir ());
+  const char *path = lw_session_path (self->session), *last = lw_finder_where (self->finder);
+  g_autofree char *folder = last != NULL ? g_strdup (last) : path != NULL ? g_path_get_dirname (path) : g_strdup (g_get_home_dir ());
   g_autofree char *shown = g_filename_display_name (folder);
 
   gtk_editable_set_text (GTK_EDITABLE (self->folder), shown);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (self->place), last != NULL);
 }
 
 GtkWidget *
 lw_find_window_new (GtkWindow   *parent,
                     LwSession   *session,
+                    LwFinder    *finder,
                     LwFindChosen chosen,
                     gpointer     data)
 {
@@ -216,14 +232,13 @@ lw_find_window_new (GtkWindow   *parent,
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 8);
 
   self->session = g_object_ref (session);
-  self->finder = lw_finder_new ();
+  self->finder = g_object_ref (finder);
   self->chosen = chosen;
   self->data = data;
   self->window = gtk_window_new ();
   gtk_window_set_title (GTK_WINDOW (self->window), _ ("Find batches"));
   gtk_window_set_transient_for (GTK_WINDOW (self->window), parent);
   gtk_window_set_application (GTK_WINDOW (self->window), gtk_window_get_application (parent)); /* for its keys */
-  gtk_window_set_hide_on_close (GTK_WINDOW (self->window), TRUE);
   gtk_window_set_default_size (GTK_WINDOW (self->window), 1220, 620);
   gtk_widget_add_css_class (self->window, "bench");
   gtk_widget_add_css_class (box, "find");
@@ -244,6 +259,7 @@ lw_find_window_new (GtkWindow   *parent,
   self->sorting = FALSE;
   lw_find_fields_ask (self);
   lw_find_window_look (self);
+  gtk_window_set_focus (GTK_WINDOW (self->window), self->words);
 
   return self->window;
 }

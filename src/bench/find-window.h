@@ -4,6 +4,7 @@
 
 #include <gtk/gtk.h>
 
+#include "bench/finder.h"
 #include "bench/session.h"
 
 /* A batch was chosen; `path` NULL: of the open season. */
@@ -11,8 +12,11 @@ typedef void (*LwFindChosen) (const char *path,
                               const char *batch,
                               gpointer    data);
 
-/* (transfer none) the window; closing it only hides it, and whoever made it destroys it. */
+/* (transfer none) the window. `finder` keeps what was read, and where, for the next one. */
 GtkWidget *lw_find_window_new (GtkWindow   *parent,
                                LwSession   *session,
+                               LwFinder    *finder,
                                LwFindChosen chosen,
                                gpointer     data);
+/* Takes the window away. */
+void       lw_find_window_close (GtkWidget *window);

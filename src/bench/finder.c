@@ -208,6 +208,12 @@ lw_finder_ask (LwFinder     *self,
   refill_now (self);
 }
 
+const char *
+lw_finder_where (LwFinder *self)
+{
+  return self->folder;
+}
+
 GListModel *
 lw_finder_found (LwFinder *self)
 {

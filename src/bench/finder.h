@@ -33,6 +33,9 @@ void        lw_finder_season   (LwFinder       *self,
 void        lw_finder_folder   (LwFinder       *self,
                                 const char     *folder);
 
+/* (nullable) the folder that is searched; NULL: the season. */
+const char *lw_finder_where    (LwFinder       *self);
+
 /* What for; takes over what `find` holds and leaves it empty. */
 void        lw_finder_ask      (LwFinder       *self,
                                 LwFind         *find,

@@ -62,7 +62,14 @@ found_cb (const char *path,
   lw_window_when_safe (self, open_goal, goal, (GDestroyNotify) goal_free);
 }
 
-/* The window is made once and kept, with all it has read, as long as this one lives. */
+static void
+closed_cb (LwWindow *self)
+{
+  g_object_set_data (G_OBJECT (self), "find-window", NULL);
+}
+
+/* The finder is kept with all it has read; the window is made anew, since accessibility in GTK 4.8 fails over windows that
+ * are only hidden. */
 static void
 find_batches (GSimpleAction *action,
               GVariant      *target,
@@ -70,26 +77,27 @@ find_batches (GSimpleAction *action,
 {
   LwWindow *self = data;
   GtkWidget *window = g_object_get_data (G_OBJECT (self), "find-window");
+  LwFinder *finder = g_object_get_data (G_OBJECT (self), "finder");
 
   if (window == NULL)
     {
-      window = lw_find_window_new (GTK_WINDOW (self), self->session, found_cb, self);
+      window = lw_find_window_new (GTK_WINDOW (self), self->session, finder, found_cb, self);
       g_object_set_data (G_OBJECT (self), "find-window", window);
+      g_signal_connect_object (window, "destroy", G_CALLBACK (closed_cb), self, G_CONNECT_SWAPPED);
     }
   gtk_window_present (GTK_WINDOW (window));
 }
 
-/* GTK 4.8 would take it away too late, when it looks for a parent that is no more. */
+/* GTK would take it away too late, when it looks for a parent that is no more. */
 static void
 destroy_cb (LwWindow *self)
 {
-  GtkWindow *window = g_object_steal_data (G_OBJECT (self), "find-window");
+  GtkWidget *window = g_object_get_data (G_OBJECT (self), "find-window");
+  LwFinder *finder = g_object_get_data (G_OBJECT (self), "finder");
 
-  if (window == NULL)
-    return;
-
-  gtk_window_set_transient_for (window, NULL);
-  gtk_window_destroy (window);
+  if (window != NULL)
+    lw_find_window_close (window);
+  g_object_run_dispose (G_OBJECT (finder));
 }
 
 void
@@ -97,6 +105,7 @@ lw_window_add_find (LwWindow *self)
 {
   static const GActionEntry entries[] = { { .name = "find-batches", .activate = find_batches } };
 
+  g_object_set_data_full (G_OBJECT (self), "finder", lw_finder_new (), g_object_unref);
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   g_signal_connect (self, "destroy", G_CALLBACK (destroy_cb), NULL);
 }

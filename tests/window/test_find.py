@@ -92,7 +92,6 @@ def a_folder():
     """A folder is searched with those in it; what cannot be read is told by file, line and reason."""
     make_folder()
     find()
-    desk.set_text(field("Words to find", "entry"), "")
     says("^16 of 16")
     desk.key("Tab", "space", "Down", "Return")  # from the words to the place
     put("Folder to search", folder)
@@ -140,13 +139,17 @@ def opening_asks_about_changes():
     desk.click(box.x + 40, box.y + 12)
     desk.key("ctrl+Right")
     desk.wait_for(desk.is_changed, "a change")
-    find()
+    find()  # in the folder, still
+    desk.set_text(field("Words to find", "entry"), "y4/7")
+    says("^1 of 96")
     desk.key("Down", "Return")
     question = "Save the changes to this season?"
     desk.act(desk.get("push button", "Cancel", under=desk.wait_for(lambda: window(question), "the question")))
     desk.wait_for(lambda: window(question) is None, "the question gone")
     assert desk.is_changed()
     find()
+    desk.set_text(field("Words to find", "entry"), "y4/7")
+    says("^1 of 96")
     desk.key("Down", "Return")
     desk.act(desk.get("push button", "Discard changes"))
     title("y4/7 small black")
@@ -158,7 +161,7 @@ def a_folder_that_changed():
     os.remove(os.path.join(folder, "y4.leafwend"))
     os.remove(os.path.join(folder, "broken.leafwend"))
     find()
-    says("^0 of 80 batches$")
+    says("^80 of 80 batches$")
     assert desk.find("push button", "What could not be read…", under=part(FOOT)) is None
     desk.key("ctrl+q")  # from here: all windows go, after the question about the file in hand, which went
     question = desk.wait_for(lambda: window("Save this season again?"), "the question")
