@@ -128,7 +128,7 @@ activate_cb (LwFindWindow *self,
 }
 
 static void
-words_activate_cb (LwFindWindow *self)
+open_selected (LwFindWindow *self)
 {
   LwFound *found = gtk_single_selection_get_selected_item (self->selection);
 
@@ -156,6 +156,10 @@ key_cb (LwFindWindow          *self,
     gtk_window_close (GTK_WINDOW (self->window));
   else if (key == GDK_KEY_Down && focus != NULL && gtk_widget_is_ancestor (focus, self->words))
     gtk_widget_grab_focus (self->list);
+  /* GTK 4.8 may leave the focus between the rows when these have changed. */
+  else if ((key == GDK_KEY_Return || key == GDK_KEY_KP_Enter)
+           && (focus == NULL || focus == self->list || gtk_widget_is_ancestor (focus, self->list)))
+    open_selected (self);
   else
     return FALSE;
 
@@ -201,7 +205,7 @@ connect (LwFindWindow *self)
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_cb), self);
   gtk_widget_add_controller (self->window, keys);
-  g_signal_connect_swapped (self->words, "activate", G_CALLBACK (words_activate_cb), self);
+  g_signal_connect_swapped (self->words, "activate", G_CALLBACK (open_selected), self);
   g_signal_connect_swapped (self->list, "activate", G_CALLBACK (activate_cb), self);
   g_signal_connect_swapped (self->finder, "changed", G_CALLBACK (status_cb), self);
   g_signal_connect_swapped (self->session, "season", G_CALLBACK (season_cb), self);
