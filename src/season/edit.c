@@ -76,6 +76,21 @@ lw_edit_unset (const LwSeason *season,
 }
 
 LwSeason *
+lw_edit_set_sign (const LwSeason *season,
+                  guint           batch,
+                  guint           step,
+                  const char     *sign)
+{
+  LwBatch *own;
+  LwSeason *next = with_own_batch (season, batch, &own);
+
+  g_free (own->steps[step].sign);
+  own->steps[step].sign = sign != NULL && *sign != '\0' ? g_strdup (sign) : NULL;
+
+  return next;
+}
+
+LwSeason *
 lw_edit_add_step (const LwSeason *season,
                   guint           batch,
                   guint           at,

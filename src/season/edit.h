@@ -23,6 +23,11 @@ LwSeason   *lw_edit_set_all      (const LwSeason *season,
                                   guint           batch,
                                   const LwChange *changes,
                                   guint           n);
+/* What to look for in the step; NULL or "": nothing. */
+LwSeason   *lw_edit_set_sign     (const LwSeason *season,
+                                  guint           batch,
+                                  guint           step,
+                                  const char     *sign);
 LwSeason   *lw_edit_unset        (const LwSeason *season,
                                   guint           batch,
                                   guint           step,

@@ -115,8 +115,10 @@ take_in_step (LwReader *reader,
     read_correction (reader, node, batch, last);
   else if (element == LW_E_LOG)
     lw_batch_add_log (batch, lw_read_log (reader, node, (int) last));
+  else if (element == LW_E_SIGN)
+    batch->steps[last].sign = lw_reader_note (reader, node, LW_E_SIGN, batch->steps[last].sign);
   else
-    batch->steps[last].note = lw_reader_note (reader, node, batch->steps[last].note);
+    batch->steps[last].note = lw_reader_note (reader, node, LW_E_NOTE, batch->steps[last].note);
 }
 
 static void
@@ -174,7 +176,7 @@ take_in_batch (LwReader *reader,
   else if (element == LW_E_LOG)
     lw_batch_add_log (batch, lw_read_log (reader, node, -1));
   else
-    batch->note = lw_reader_note (reader, node, batch->note);
+    batch->note = lw_reader_note (reader, node, LW_E_NOTE, batch->note);
 }
 
 LwBatch *

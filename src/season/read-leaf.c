@@ -54,7 +54,7 @@ take_in_leaf (LwReader *reader,
   else if (element == LW_E_PART)
     read_part (reader, node, profile);
   else
-    profile->note = lw_reader_note (reader, node, profile->note);
+    profile->note = lw_reader_note (reader, node, LW_E_NOTE, profile->note);
 }
 
 static void

@@ -108,7 +108,7 @@ take_in_weather (LwReader *reader,
 
   if (element == LW_E_NOTE)
     {
-      forms->note = lw_reader_note (reader, node, forms->note);
+      forms->note = lw_reader_note (reader, node, LW_E_NOTE, forms->note);
     }
   else if (element == LW_E_CONSTANT)
     {

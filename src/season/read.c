@@ -116,7 +116,7 @@ take_in_season (LwReader *reader,
   else if (element == LW_E_BATCH)
     take_batch (reader, node, taken);
   else
-    taken->season->note = lw_reader_note (reader, node, taken->season->note);
+    taken->season->note = lw_reader_note (reader, node, LW_E_NOTE, taken->season->note);
 }
 
 static void

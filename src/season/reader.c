@@ -187,12 +187,13 @@ lw_reader_text (LwReader *reader,
 char *
 lw_reader_note (LwReader *reader,
                 xmlNode  *node,
+                LwElement element,
                 char     *old)
 {
   LwValue values[LW_MAX_ATTRS];
 
   g_free (old);
-  lw_reader_attrs (reader, node, LW_E_NOTE, values);
+  lw_reader_attrs (reader, node, element, values);
 
   return lw_reader_text (reader, node);
 }

@@ -67,9 +67,10 @@ void     lw_reader_children (LwReader   *reader,
 char    *lw_reader_text     (LwReader   *reader,
                              xmlNode    *node);
 
-/* As above for a note element; frees `old`, which a note too many would leave. */
+/* As above for an element that holds nothing but text; frees `old`, which one too many would leave. */
 char    *lw_reader_note     (LwReader   *reader,
                              xmlNode    *node,
+                             LwElement   element,
                              char       *old);
 
 /* Each in a file of its own: read-leaf.c, read-weather.c, read-batch.c, read-log.c. */

@@ -39,7 +39,8 @@ typedef struct
   guint32 given;                /* bit per LwSetting that the maker has set; others start from the kind's row */
   double value[LW_N_SETTINGS];  /* where given */
   char *log[LW_N_LOG_OF];       /* (nullable) ids of logs of the batch that air and wall follow */
-  char *note;                   /* (nullable) */
+  char *note;                   /* (nullable) what was done or happened */
+  char *sign;                   /* (nullable) what to look for, whenever the step is done */
   guint n_aims;
   LwAim *aims;                  /* at the step's end */
   guint n_weigh_ins;

@@ -256,6 +256,7 @@ static const LwChildRow batch_children[] = {
 };
 static const LwChildRow step_children[] = {
   { LW_E_NOTE, 0, 1 },
+  { LW_E_SIGN, 0, 1 },
   { LW_E_AIM, 0, LW_MAX_AIMS },
   { LW_E_WEIGH_IN, 0, LW_MAX_WEIGH_INS },
   { LW_E_CORRECTION, 0, 1 },
@@ -283,6 +284,7 @@ static const LwShape shapes[LW_N_ELEMENTS] = {
   [LW_E_BATCH] = { "batch", ATTRS (batch_attrs), CHILDREN (batch_children), .choice = -1 },
   [LW_E_STEP] = { "step", ATTRS (step_attrs), CHILDREN (step_children), .choice = 0,
                   .more = step_rows },
+  [LW_E_SIGN] = { "sign", .text = TRUE, .choice = -1 },
   [LW_E_AIM] = { "aim", ATTRS (aim_attrs), .text = TRUE, .choice = 0, .more = aim_rows },
   [LW_E_WEIGH_IN] = { "weigh-in", ATTRS (weigh_in_attrs), .text = TRUE, .choice = 1,
                       .more = weigh_in_rows },

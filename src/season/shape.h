@@ -19,6 +19,7 @@ typedef enum
   LW_E_HOUR,
   LW_E_BATCH,
   LW_E_STEP,
+  LW_E_SIGN,
   LW_E_AIM,
   LW_E_WEIGH_IN,
   LW_E_CORRECTION,

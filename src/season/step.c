@@ -23,6 +23,7 @@ lw_step_copy (const LwStep *step)
   copy.note = g_strdup (step->note);
   for (guint i = 0; i < LW_N_LOG_OF; i++)
     copy.log[i] = g_strdup (step->log[i]);
+  copy.sign = g_strdup (step->sign);
   copy.aims = lw_aims_copy (step->aims, step->n_aims);
   copy.weigh_ins = g_memdup2 (step->weigh_ins, step->n_weigh_ins * sizeof *step->weigh_ins);
   for (guint i = 0; i < copy.n_weigh_ins; i++)
@@ -46,6 +47,7 @@ lw_step_clear (LwStep *step)
   g_clear_pointer (&step->note, g_free);
   for (guint i = 0; i < LW_N_LOG_OF; i++)
     g_clear_pointer (&step->log[i], g_free);
+  g_clear_pointer (&step->sign, g_free);
 }
 
 double

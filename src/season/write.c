@@ -71,18 +71,20 @@ put_end (GString    *out,
   g_string_append_printf (out, "%*s</%s>\n", 2 * depth, "", name);
 }
 
+/* A note or a sign. */
 static void
 put_note (GString    *out,
           int         depth,
+          const char *name,
           const char *note)
 {
   if (is_empty (note))
     return;
 
-  put_start (out, depth, "note");
+  put_start (out, depth, name);
   g_string_append_c (out, '>');
   lw_escape_append (out, note, FALSE);
-  put_end (out, 0, "note");
+  put_end (out, 0, name);
 }
 
 static void
@@ -127,7 +129,7 @@ put_profile (GString         *out,
   put_number (out, "green", profile->fresh_green);
   g_string_append (out, ">\n");
 
-  put_note (out, 2, profile->note);
+  put_note (out, 2, "note", profile->note);
   put_law (out, profile);
   for (guint i = 0; i < profile->n_parts; i++)
     put_part (out, profile->part_names[i], &profile->parts[i]);
@@ -192,7 +194,7 @@ put_weather (GString         *out,
     put_time (out, "start", weather->start_s);
   g_string_append (out, ">\n");
 
-  put_note (out, 2, weather->note);
+  put_note (out, 2, "note", weather->note);
   for (guint i = 0; i < weather->n_hours; i++)
     put_columns (out, weather->form == LW_WEATHER_HOURS ? "hour" : "constant", hour_columns,
                  G_N_ELEMENTS (hour_columns), &weather->hours[i]);
@@ -307,7 +309,7 @@ put_step (GString       *out,
   put_start (out, 2, "step");
   put_attr (out, "kind", lw_kind_row (step->kind)->id);
   put_settings (out, step);
-  if (is_empty (step->note) && step->n_aims == 0 && step->n_weigh_ins == 0 && correction == NULL
+  if (is_empty (step->note) && is_empty (step->sign) && step->n_aims == 0 && step->n_weigh_ins == 0 && correction == NULL
       && !lw_write_has_logs (batch, (int) at))
     {
       g_string_append (out, "/>\n");
@@ -315,7 +317,8 @@ put_step (GString       *out,
     }
 
   g_string_append (out, ">\n");
-  put_note (out, 3, step->note);
+  put_note (out, 3, "note", step->note);
+  put_note (out, 3, "sign", step->sign);
   for (guint i = 0; i < step->n_aims; i++)
     put_aim (out, 3, &step->aims[i]);
   for (guint i = 0; i < step->n_weigh_ins; i++)
@@ -342,7 +345,7 @@ put_batch (GString       *out,
     put_number (out, "fresh-moisture-pct", batch->fresh_moisture_pct);
   g_string_append (out, ">\n");
 
-  put_note (out, 2, batch->note);
+  put_note (out, 2, "note", batch->note);
   for (guint i = 0; i < batch->n_steps; i++)
     put_step (out, batch, i);
   for (guint i = 0; i < batch->n_aims; i++)
@@ -376,7 +379,7 @@ lw_document_write (const LwSeason *season,
   g_string_append (out, ">\n");
 
   put_place (out, season);
-  put_note (out, 1, season->note);
+  put_note (out, 1, "note", season->note);
   for (guint i = 0; i < season->n_profiles; i++)
     put_profile (out, season->profiles[i]);
   for (guint i = 0; i < season->n_weathers; i++)

@@ -53,7 +53,8 @@ full_step (void)
   for (guint i = 0; i < row->n_settings; i++)
     lw_step_set (&step, row->settings[i].setting,
                  row->settings[i].low + (row->settings[i].high - row->settings[i].low) / 7);
-  step.note = g_strdup ("Listen: the leaf stops crackling.");
+  step.note = g_strdup ("The fire was slow.");
+  step.sign = g_strdup ("Listen: the leaf stops crackling.");
 
   return step;
 }
@@ -208,6 +209,7 @@ assert_same_step (const LwStep *a,
   g_assert_cmpint (a->kind, ==, b->kind);
   g_assert_cmphex (a->given, ==, b->given);
   g_assert_cmpstr (a->note, ==, b->note);
+  g_assert_cmpstr (a->sign, ==, b->sign);
   assert_same_bits (a->value, b->value, sizeof a->value);
   assert_same_aims (a->aims, a->n_aims, b->aims, b->n_aims);
   for (guint i = 0; i < LW_N_LOG_OF; i++)

@@ -233,6 +233,7 @@ put_comment (Out      *out,
   static const char *const comments[LW_N_ELEMENTS] = {
     [LW_E_SEASON] = "Ids of leaves, ids of weathers and names of batches are used once.",
     [LW_E_NOTE] = "What the maker wants to remember.",
+    [LW_E_SIGN] = "What the maker looks for in this step, whenever it is done.",
     [LW_E_LEAF] = "The shares of the parts add up to 1.",
     [LW_E_LAW] = "Parameters of the leaf model that differ from their start.",
     [LW_E_WEATHER] = "Always the same, a day that repeats, or one hour after another from the start.",

@@ -217,6 +217,23 @@ test_rename_and_remove (void)
   g_assert_true (removed->batches[0] == season->batches[PLAIN]);
 }
 
+/* A sign comes, changes and goes; a repeated batch keeps it. */
+static void
+test_sign (void)
+{
+  g_autoptr (LwSeason) season = sample_season ();
+  g_autoptr (LwSeason) said = lw_edit_set_sign (season, FULL, 0, "soft, smells of apples");
+  g_autoptr (LwSeason) other = lw_edit_set_sign (said, FULL, 0, "limp");
+  g_autoptr (LwSeason) none = lw_edit_set_sign (said, FULL, 0, "");
+  g_autoptr (LwSeason) repeated = lw_edit_repeat_batch (said, FULL);
+
+  g_assert_cmpstr (said->batches[FULL]->steps[0].sign, ==, "soft, smells of apples");
+  g_assert_cmpstr (other->batches[FULL]->steps[0].sign, ==, "limp");
+  g_assert_null (none->batches[FULL]->steps[0].sign);
+  g_assert_cmpstr (repeated->batches[FULL + 1]->steps[0].sign, ==, "soft, smells of apples");
+  g_assert_cmpstr (said->batches[FULL]->steps[1].sign, ==, season->batches[FULL]->steps[1].sign);
+}
+
 /* One aim at an outcome at one place; a note stays with its aim. */
 static void
 test_aims (void)
@@ -359,6 +376,7 @@ main (int    argc,
   g_test_add_func ("/edit/steps", test_steps);
   g_test_add_func ("/edit/repeat", test_repeat);
   g_test_add_func ("/edit/aims", test_aims);
+  g_test_add_func ("/edit/sign", test_sign);
   g_test_add_func ("/edit/rename-and-remove", test_rename_and_remove);
   g_test_add_func ("/edit/weather", test_weather);
   g_test_add_func ("/edit/check", test_check);
