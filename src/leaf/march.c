@@ -17,6 +17,8 @@ struct _LwMarch
   GArray *last_steps; /* LwConditions; each holds references on its sky, courses and jump */
   LwSampling last_sampling;
   LwAimed aimed;
+
+  const LwState *first; /* (nullable) where the run under way begins, else with fresh leaf */
 };
 
 static void
@@ -191,7 +193,8 @@ segment_with (LwSegment    *plain,
 
 /* The step's boundaries and first states, one for each part. */
 static LwBoundary *
-step_begin (const LwTrack      *track,
+step_begin (const LwMarch      *march,
+            const LwTrack      *track,
             const LwConditions *conditions,
             guint               step,
             LwState            *first)
@@ -201,8 +204,10 @@ step_begin (const LwTrack      *track,
   for (guint part = 0; part < track->n_parts; part++)
     {
       boundaries[part] = lw_boundary_new (conditions, &track->leaf, &track->parts[part]);
-      first[part] = step == 0 ? lw_state_fresh (&track->leaf)
-                              : *lw_track_state (track, step - 1, part, track->steps[step - 1]->n - 1);
+      if (step == 0)
+        first[part] = march->first != NULL ? march->first[part] : lw_state_fresh (&track->leaf);
+      else
+        first[part] = *lw_track_state (track, step - 1, part, track->steps[step - 1]->n - 1);
     }
 
   return boundaries;
@@ -260,7 +265,7 @@ march_step (LwMarch            *march,
 
   if (conditions->jump != NULL)
     segment = segment_with (g_steal_pointer (&segment), conditions->jump);
-  boundaries = step_begin (track, conditions, step, segment->states);
+  boundaries = step_begin (march, track, conditions, step, segment->states);
   lw_solver_seek (march->solver, sampling.turns);
   code = solve (march, conditions, boundaries, segment);
 
@@ -338,6 +343,25 @@ lw_march_run (LwMarch            *march,
         lw_course_ref ((LwCourse *) steps[i].air);
       g_array_append_val (march->last_steps, steps[i]);
     }
+
+  return track;
+}
+
+LwTrack *
+lw_march_run_from (LwMarch            *march,
+                   const LwLeaf       *leaf,
+                   const LwState      *first,
+                   const LwConditions *steps,
+                   guint               n_steps,
+                   LwSampling          sampling)
+{
+  LwTrack *track;
+
+  march_forget (march);
+  march->first = first;
+  track = lw_march_run (march, leaf, steps, n_steps, sampling);
+  march->first = NULL;
+  march_forget (march);
 
   return track;
 }

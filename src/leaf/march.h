@@ -44,6 +44,15 @@ LwTrack           *lw_march_run  (LwMarch            *march,
                                   guint               n_steps,
                                   LwSampling          sampling);
 
+/* The same from other states than those of fresh leaf: `first` holds one for each part. Looks for nothing in the
+ * march's memory and leaves it empty. */
+LwTrack           *lw_march_run_from (LwMarch            *march,
+                                      const LwLeaf       *leaf,
+                                      const LwState      *first,
+                                      const LwConditions *steps,
+                                      guint               n_steps,
+                                      LwSampling          sampling);
+
 const LwMarchCost *lw_march_cost (const LwMarch      *march);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwMarch, lw_march_free)

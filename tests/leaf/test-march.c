@@ -246,6 +246,41 @@ test_parts (void)
   assert_within (a.uneven_pct, 0, 1e-4, "unevenness");
 }
 
+/* Going on from where a track has come to is the rest of that track; fresh leaf is the usual beginning. */
+static void
+test_from (void)
+{
+  LwConditions steps[SAMPLE_STEPS];
+  LwLeaf leaf = sample_leaf ();
+  g_autoptr (LwMarch) march = lw_march_new ();
+  g_autoptr (LwTrack) whole = NULL;
+  LwState states[G_N_ELEMENTS (sample_parts)];
+
+  sample_steps (steps);
+  whole = lw_march_run (march, &leaf, steps, CHAIN, coarse);
+  for (guint k = 1; k < CHAIN; k++)
+    {
+      g_autoptr (LwTrack) rest = NULL;
+
+      for (guint part = 0; part < leaf.n_parts; part++)
+        states[part] = *lw_track_state (whole, k - 1, part, whole->steps[k - 1]->n - 1);
+      rest = lw_march_run_from (march, &leaf, states, steps + k, CHAIN - k, coarse);
+      g_assert_cmpuint (rest->n_steps, ==, CHAIN - k);
+      for (guint i = 0; i < rest->n_steps; i++)
+        for (guint part = 0; part < leaf.n_parts; part++)
+          g_assert_cmpfloat (distance (lw_track_state (rest, i, part, 20), lw_track_state (whole, k + i, part, 20), 3e-6),
+                             <, 1e-9);
+    }
+
+  /* Nothing of it is remembered. */
+  {
+    g_autoptr (LwTrack) again = lw_march_run (march, &leaf, steps, CHAIN, coarse);
+
+    g_assert_cmpuint (lw_march_cost (march)->steps_run, ==, CHAIN);
+    assert_same_track (again, whole);
+  }
+}
+
 int
 main (int argc, char **argv)
 {
@@ -253,6 +288,7 @@ main (int argc, char **argv)
 
   g_test_add_func ("/march/memory", test_memory);
   g_test_add_func ("/march/every", test_every);
+  g_test_add_func ("/march/from", test_from);
   g_test_add_func ("/march/edges", test_edges);
   g_test_add_func ("/march/tolerance", test_tolerance);
   g_test_add_func ("/march/bounds", test_bounds);

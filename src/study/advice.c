@@ -1,0 +1,315 @@
+/* Advice by knock-on numbers and marches from the step's end on. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "study/advice.h"
+
+#include <math.h>
+
+#include "season/edit.h"
+#include "study/reach.h"
+
+#define OFF_SHARE 0.03       /* of the leaf's weight */
+#define MOST_OF_WATER 0.4    /* that may be missing */
+#define MOST_NOTCHES 40
+#define MOST_TRIED 4
+#define MOST_ROUNDS 8
+#define NEAR 0.03            /* % points: near enough before rounding */
+
+static const LwSampling ends = { .samples = 1 };
+
+/* One leaf that weighs more or less than planned, and how it goes on from there. */
+typedef struct
+{
+  LwSeason *season;
+  guint batch;
+  guint step;
+  LwMarch *march;
+  LwState *states;       /* of its parts at the step's end */
+  double planned_pct;    /* moisture of the finished tea */
+} Case;
+
+/* Gives every part `by` kg per kg fresh more water, all in proportion. FALSE if there is not as much. */
+static gboolean
+add_water (const LwTrack *track,
+           guint          step,
+           double         by,
+           LwState       *states)
+{
+  double water = 0, more = by * (1 + track->leaf.fresh_water);
+
+  for (guint part = 0; part < track->n_parts; part++)
+    {
+      states[part] = *lw_track_state (track, step, part, track->steps[step]->n - 1);
+      water += track->parts[part].share * states[part].water;
+    }
+  if (water + more <= 0)
+    return FALSE;
+  for (guint part = 0; part < track->n_parts; part++)
+    states[part].water *= 1 + more / water;
+
+  return TRUE;
+}
+
+/* Finished moisture of the case by the steps from `from` on of its batch in `season`; NAN if it fails. */
+static double
+finish (const Case *it,
+        LwSeason   *season,
+        guint       from)
+{
+  g_autoptr (LwPlan) plan = lw_plan_new (season, it->batch);
+  g_autoptr (LwTrack) track = NULL;
+  LwOutcome end;
+
+  if (plan->n_steps == from)
+    {
+      end = lw_outcome_mean (&plan->leaf, it->states);
+      return end.moisture_wb_pct;
+    }
+
+  track = lw_march_run_from (it->march, &plan->leaf, it->states, plan->steps + from, plan->n_steps - from, ends);
+  if (track->failure.failed)
+    return NAN;
+  end = lw_track_end (track, track->n_steps - 1, -1);
+
+  return end.moisture_wb_pct;
+}
+
+/* The batch with the step going on for so long: as one more step of the same kind. */
+static LwSeason *
+longer (const Case *it,
+        double      minutes)
+{
+  LwSeason *next = lw_season_copy (it->season);
+  LwBatch *own = lw_batch_copy (it->season->batches[it->batch]);
+  LwStep more = lw_step_copy (&own->steps[it->step]);
+
+  lw_step_set (&more, LW_SET_MINUTES, minutes);
+  lw_batch_insert_step (own, it->step + 1, more);
+  lw_season_put_batch (next, it->batch, own);
+
+  return next;
+}
+
+static double
+finish_with (const Case   *it,
+             LwAdviceKind  kind,
+             LwHandle      handle,
+             double        value)
+{
+  g_autoptr (LwSeason) next = NULL;
+
+  if (kind == LW_ADVICE_LONGER && value > 0)
+    next = longer (it, value);
+  else if (kind == LW_ADVICE_CHANGE)
+    next = lw_edit_set (it->season, it->batch, handle.step, handle.setting, value);
+  else
+    next = lw_season_ref (it->season);
+
+  return finish (it, next, it->step + 1);
+}
+
+/* Moves the setting until the finished moisture is as planned, then to a notch. FALSE if its range does not do. */
+static gboolean
+solve (const Case *it,
+       LwAdvice   *advice,
+       double      slope)
+{
+  LwKind kind = it->season->batches[it->batch]->steps[advice->handle.step].kind;
+  const LwKindSetting *range = lw_kind_setting (kind, advice->handle.setting);
+  gboolean more = advice->kind == LW_ADVICE_LONGER;
+  double low = more ? 0 : range->low, high = range->high;
+  double x = advice->from, miss = advice->missed;
+
+  for (guint i = 0; i < MOST_ROUNDS && fabs (miss) > NEAR; i++)
+    {
+      double next = CLAMP (x - miss / slope, low, high), then;
+
+      if (next == x)
+        break;
+      then = finish_with (it, advice->kind, advice->handle, next) - it->planned_pct;
+      if (isnan (then) || then == miss)
+        return FALSE;
+      slope = (then - miss) / (next - x);
+      x = next;
+      miss = then;
+    }
+
+  for (int fine = 0; fine <= 1; fine++)
+    {
+      double notch = lw_minutes_notch (x, fine);
+
+      advice->to = more ? round (x / notch) * notch : lw_kind_snap (kind, advice->handle.setting, x, fine);
+      advice->left = finish_with (it, advice->kind, advice->handle, advice->to) - it->planned_pct;
+      if (fabs (advice->left) <= LW_ADVICE_TOLERANCE && advice->to != advice->from)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
+gboolean
+lw_advice_spoils (const LwKnock *knock,
+                  double         notches)
+{
+  static const LwQuantity kept[] = { LW_OXIDATION, LW_RUPTURE, LW_BROKEN, LW_ROAST };
+
+  for (guint i = 0; i < G_N_ELEMENTS (kept); i++)
+    if (!(fabs (notches * knock->effect[kept[i]]) <= LW_ADVICE_SPOILS))
+      return TRUE;
+
+  return FALSE;
+}
+
+/* Notches that a setting would need; infinite where it does nothing or is none to turn here. */
+static double
+notches_for (const Case    *it,
+             const LwKnock *knock,
+             double         missed)
+{
+  LwKind kind = it->season->batches[it->batch]->steps[knock->handle.step].kind;
+  double effect = knock->effect[LW_MOISTURE];
+  gboolean here = knock->handle.step == it->step;
+
+  if (here ? knock->handle.setting != LW_SET_MINUTES || missed < 0
+           : knock->handle.step != it->step + 1 || !lw_reach_turns (kind, knock->handle.setting))
+    return INFINITY;
+  /* Time that has passed is not taken back. */
+  if (here && effect / knock->notch >= 0)
+    return INFINITY;
+
+  return isfinite (effect) && effect != 0 ? fabs (missed / effect) : INFINITY;
+}
+
+static void
+choose (const Case   *it,
+        const GArray *knocks,
+        LwAdvice     *advice)
+{
+  g_autofree gboolean *tried = g_new0 (gboolean, knocks->len);
+
+  for (guint round = 0; round < MOST_TRIED; round++)
+    {
+      double least = MOST_NOTCHES;
+      int best = -1;
+      const LwKnock *knock;
+      LwAdvice found = *advice;
+
+      for (guint i = 0; i < knocks->len; i++)
+        {
+          double notches = notches_for (it, &g_array_index (knocks, LwKnock, i), advice->missed);
+
+          if (!tried[i] && notches < least)
+            {
+              least = notches;
+              best = (int) i;
+            }
+        }
+      if (best < 0)
+        return;
+
+      tried[best] = TRUE;
+      knock = &g_array_index (knocks, LwKnock, best);
+      found.kind = knock->handle.step == it->step ? LW_ADVICE_LONGER : LW_ADVICE_CHANGE;
+      found.handle = knock->handle;
+      found.from = found.kind == LW_ADVICE_LONGER ? 0
+                   : lw_step_get (&it->season->batches[it->batch]->steps[knock->handle.step], knock->handle.setting);
+      if (solve (it, &found, knock->effect[LW_MOISTURE] / knock->notch)
+          && !lw_advice_spoils (knock, (found.to - found.from) / knock->notch))
+        {
+          *advice = found;
+          return;
+        }
+    }
+}
+
+static LwAdvice
+advise_one (Case          *it,
+            const LwTrack *track,
+            const GArray  *knocks,
+            double         off)
+{
+  LwAdvice advice = { .kind = LW_ADVICE_NONE, .off = off, .missed = NAN, .left = NAN };
+
+  if (!add_water (track, it->step, off, it->states))
+    return advice;
+
+  advice.missed = advice.left = finish (it, it->season, it->step + 1) - it->planned_pct;
+  if (fabs (advice.missed) <= LW_ADVICE_TOLERANCE)
+    advice.kind = LW_ADVICE_FINE;
+  else if (!isnan (advice.missed))
+    choose (it, knocks, &advice);
+
+  return advice;
+}
+
+/* The round number, 1, 2 or 5 times a power of ten, that is nearest below. */
+static double
+round_below (double value)
+{
+  double ten = pow (10, floor (log10 (value))), times = value / ten;
+
+  return ten * (times >= 5 ? 5 : times >= 2 ? 2 : 1);
+}
+
+static LwTrack *
+track_of (LwSeason *season,
+          guint     batch,
+          LwMarch  *march)
+{
+  g_autoptr (LwPlan) plan = lw_plan_new (season, batch);
+  g_autoptr (LwTrack) track = plan != NULL && plan->n_steps > 0 ? lw_plan_march (plan, march, ends) : NULL;
+
+  return track != NULL && !track->failure.failed ? g_steal_pointer (&track) : NULL;
+}
+
+GArray *
+lw_advise (LwSeason     *season,
+           guint         batch,
+           double        load_kg,
+           GCancellable *cancellable)
+{
+  g_autoptr (LwMarch) march = lw_march_new ();
+  g_autoptr (LwTrack) track = march != NULL ? track_of (season, batch, march) : NULL;
+  g_autoptr (GArray) knocks = track != NULL ? lw_knock_on (season, batch, -1, cancellable) : NULL;
+  g_autoptr (GArray) checkpoints = g_array_new (FALSE, FALSE, sizeof (LwCheckpoint));
+  g_autofree LwState *states = track != NULL ? g_new (LwState, track->n_parts) : NULL;
+  Case it = { season, batch, 0, march, states, 0 };
+
+  if (knocks == NULL)
+    return NULL;
+
+  it.planned_pct = lw_track_end (track, track->n_steps - 1, -1).moisture_wb_pct;
+  for (it.step = 0; it.step < track->n_steps; it.step++)
+    {
+      LwOutcome end = lw_track_end (track, it.step, -1);
+      double kg = end.kg_per_kg_fresh, water = kg * end.moisture_wb_pct / 100;
+      double off = round_below (fmin (OFF_SHARE * 1.4 * kg, MOST_OF_WATER * water) * load_kg) / load_kg;
+      LwCheckpoint checkpoint = { .kg_per_kg_fresh = kg, .moisture_pct = end.moisture_wb_pct };
+
+      if (g_cancellable_is_cancelled (cancellable))
+        return NULL;
+
+      checkpoint.more = advise_one (&it, track, knocks, off);
+      checkpoint.less = advise_one (&it, track, knocks, -off);
+      g_array_append_val (checkpoints, checkpoint);
+    }
+
+  return g_steal_pointer (&checkpoints);
+}
+
+double
+lw_advice_try (LwSeason       *season,
+               guint           batch,
+               guint           step,
+               double          off,
+               const LwAdvice *advice)
+{
+  g_autoptr (LwMarch) march = lw_march_new ();
+  g_autoptr (LwTrack) track = march != NULL ? track_of (season, batch, march) : NULL;
+  g_autofree LwState *states = track != NULL ? g_new (LwState, track->n_parts) : NULL;
+  Case it = { season, batch, step, march, states, 0 };
+
+  if (track == NULL || !add_water (track, step, off, states))
+    return NAN;
+
+  return advice != NULL ? finish_with (&it, advice->kind, advice->handle, advice->to) : finish (&it, season, step + 1);
+}

@@ -1,0 +1,70 @@
+/* What to do when the leaf weighs more or less than planned at the end of a step: which setting of this or the next
+ * step, and by how much, brings the moisture of the finished tea back. Pure; thread-safe; can be cancelled. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "study/knock.h"
+
+typedef enum
+{
+  LW_ADVICE_FINE,    /* the finished tea comes out as planned anyway */
+  LW_ADVICE_LONGER,  /* go on with this step for `to` minutes more */
+  LW_ADVICE_CHANGE,  /* set `handle`, of the next step, to `to` */
+  LW_ADVICE_NONE,    /* no setting of this or the next step helps */
+} LwAdviceKind;
+
+typedef struct
+{
+  LwAdviceKind kind;
+  double off;        /* what the leaf weighs more (+) or less (-), kg per kg fresh */
+  double missed;     /* by how much the finished moisture is then off if nothing is changed, % points */
+  double left;       /* and after the advice; within LW_ADVICE_TOLERANCE unless LW_ADVICE_NONE */
+  LwHandle handle;
+  double from;       /* where the setting stands; 0 for LW_ADVICE_LONGER */
+  double to;
+} LwAdvice;
+
+/* The end of a step. */
+typedef struct
+{
+  double kg_per_kg_fresh;
+  double moisture_pct; /* wet basis */
+  LwAdvice more;
+  LwAdvice less;
+} LwCheckpoint;
+
+/* Moisture of the finished tea counts as brought back within this, % points: what reach takes for met. */
+#define LW_ADVICE_TOLERANCE 0.3
+
+/* A setting is not advised that would move oxidation, rupture or broken leaf by more than this, % points, or roast by as
+ * many minutes at 120 °C; told by its knock-on effects. A choice: half the width of usual aims at rupture. */
+#define LW_ADVICE_SPOILS 8.0
+/* Whether `notches` of a setting with these effects would. */
+gboolean lw_advice_spoils (const LwKnock       *knock,
+                           double               notches);
+
+/* (transfer full) array of LwCheckpoint, one for each step. The leaf that weighs more or less is the planned leaf at
+ * the step's end with more or less water in every part, in proportion; about 3 % of what `load_kg` of fresh leaf weigh
+ * there, a round number. Settings are tried in the order of how many notches each would need by its knock-on effect;
+ * how far one must go is found by computing the steps that follow. NULL if cancelled, if the batch has no steps, or if
+ * it cannot be computed. */
+GArray *lw_advise      (LwSeason           *season,
+                        guint               batch,
+                        double              load_kg,
+                        GCancellable       *cancellable);
+
+/* Moisture of the finished tea, % wet basis, if the leaf weighs `off` kg per kg fresh more at the end of `step` and
+ * the advice (nullable: none) is followed. NAN if it cannot be computed. */
+double  lw_advice_try  (LwSeason           *season,
+                        guint               batch,
+                        guint               step,
+                        double              off,
+                        const LwAdvice     *advice);
+
+/* (transfer full) plain sentences about both, translated. */
+char   *lw_advice_say  (const LwBatch      *batch,
+                        const LwCheckpoint *checkpoint,
+                        double              load_kg);
+
+/* (transfer full) "7.1 kg", to what a scale of the trade tells: 10 g under 10 kg, else 100 g. Translated. */
+char   *lw_say_kg      (double              kg);
