@@ -24,7 +24,7 @@ typedef struct
   guint step;
   LwMarch *march;
   LwState *states;       /* of its parts at the step's end */
-  double planned_pct;    /* moisture of the finished tea */
+  LwOutcome planned;     /* the finished tea */
 } Case;
 
 /* Gives every part `by` kg per kg fresh more water, all in proportion. FALSE if there is not as much. */
@@ -49,28 +49,28 @@ add_water (const LwTrack *track,
   return TRUE;
 }
 
-/* Finished moisture of the case by the steps from `from` on of its batch in `season`; NAN if it fails. */
-static double
+/* The case's finished tea by the steps from `from` on of its batch in `season`. */
+static gboolean
 finish (const Case *it,
         LwSeason   *season,
-        guint       from)
+        guint       from,
+        LwOutcome  *end)
 {
   g_autoptr (LwPlan) plan = lw_plan_new (season, it->batch);
   g_autoptr (LwTrack) track = NULL;
-  LwOutcome end;
 
   if (plan->n_steps == from)
     {
-      end = lw_outcome_mean (&plan->leaf, it->states);
-      return end.moisture_wb_pct;
+      *end = lw_outcome_mean (&plan->leaf, it->states);
+      return TRUE;
     }
 
   track = lw_march_run_from (it->march, &plan->leaf, it->states, plan->steps + from, plan->n_steps - from, ends);
   if (track->failure.failed)
-    return NAN;
-  end = lw_track_end (track, track->n_steps - 1, -1);
+    return FALSE;
+  *end = lw_track_end (track, track->n_steps - 1, -1);
 
-  return end.moisture_wb_pct;
+  return TRUE;
 }
 
 /* The batch with the step going on for so long: as one more step of the same kind. */
@@ -89,25 +89,47 @@ longer (const Case *it,
   return next;
 }
 
-static double
-finish_with (const Case   *it,
-             LwAdviceKind  kind,
-             LwHandle      handle,
-             double        value)
+static gboolean
+finish_with (const Case     *it,
+             const LwAdvice *advice,
+             LwOutcome      *end)
 {
   g_autoptr (LwSeason) next = NULL;
 
-  if (kind == LW_ADVICE_LONGER && value > 0)
-    next = longer (it, value);
-  else if (kind == LW_ADVICE_CHANGE)
-    next = lw_edit_set (it->season, it->batch, handle.step, handle.setting, value);
+  if (advice->kind == LW_ADVICE_LONGER && advice->to > 0)
+    next = longer (it, advice->to);
+  else if (advice->kind == LW_ADVICE_CHANGE)
+    next = lw_edit_set (it->season, it->batch, advice->handle.step, advice->handle.setting, advice->to);
   else
     next = lw_season_ref (it->season);
 
-  return finish (it, next, it->step + 1);
+  return finish (it, next, it->step + 1, end);
 }
 
-/* Moves the setting until the finished moisture is as planned, then to a notch. FALSE if its range does not do. */
+/* How far the finished moisture is off with it; NAN if that cannot be computed. */
+static double
+miss_with (const Case     *it,
+           const LwAdvice *advice,
+           LwOutcome      *end)
+{
+  return finish_with (it, advice, end) ? end->moisture_wb_pct - it->planned.moisture_wb_pct : NAN;
+}
+
+gboolean
+lw_advice_spoils (const LwOutcome *then,
+                  const LwOutcome *planned)
+{
+  static const LwQuantity kept[] = { LW_OXIDATION, LW_RUPTURE, LW_BROKEN, LW_ROAST };
+
+  for (guint i = 0; i < G_N_ELEMENTS (kept); i++)
+    if (fabs (lw_quantity_of (kept[i], then) - lw_quantity_of (kept[i], planned)) > LW_ADVICE_SPOILS)
+      return TRUE;
+
+  return FALSE;
+}
+
+/* Moves the setting until the finished moisture is as planned, then to a notch. FALSE if its range does not do, or if it
+ * spoils something else. */
 static gboolean
 solve (const Case *it,
        LwAdvice   *advice,
@@ -118,6 +140,7 @@ solve (const Case *it,
   gboolean more = advice->kind == LW_ADVICE_LONGER;
   double low = more ? 0 : range->low, high = range->high;
   double x = advice->from, miss = advice->missed;
+  LwOutcome end;
 
   for (guint i = 0; i < MOST_ROUNDS && fabs (miss) > NEAR; i++)
     {
@@ -125,7 +148,8 @@ solve (const Case *it,
 
       if (next == x)
         break;
-      then = finish_with (it, advice->kind, advice->handle, next) - it->planned_pct;
+      advice->to = next;
+      then = miss_with (it, advice, &end);
       if (isnan (then) || then == miss)
         return FALSE;
       slope = (then - miss) / (next - x);
@@ -138,23 +162,10 @@ solve (const Case *it,
       double notch = lw_minutes_notch (x, fine);
 
       advice->to = more ? round (x / notch) * notch : lw_kind_snap (kind, advice->handle.setting, x, fine);
-      advice->left = finish_with (it, advice->kind, advice->handle, advice->to) - it->planned_pct;
+      advice->left = miss_with (it, advice, &end);
       if (fabs (advice->left) <= LW_ADVICE_TOLERANCE && advice->to != advice->from)
-        return TRUE;
+        return !lw_advice_spoils (&end, &it->planned);
     }
-
-  return FALSE;
-}
-
-gboolean
-lw_advice_spoils (const LwKnock *knock,
-                  double         notches)
-{
-  static const LwQuantity kept[] = { LW_OXIDATION, LW_RUPTURE, LW_BROKEN, LW_ROAST };
-
-  for (guint i = 0; i < G_N_ELEMENTS (kept); i++)
-    if (!(fabs (notches * knock->effect[kept[i]]) <= LW_ADVICE_SPOILS))
-      return TRUE;
 
   return FALSE;
 }
@@ -212,8 +223,7 @@ choose (const Case   *it,
       found.handle = knock->handle;
       found.from = found.kind == LW_ADVICE_LONGER ? 0
                    : lw_step_get (&it->season->batches[it->batch]->steps[knock->handle.step], knock->handle.setting);
-      if (solve (it, &found, knock->effect[LW_MOISTURE] / knock->notch)
-          && !lw_advice_spoils (knock, (found.to - found.from) / knock->notch))
+      if (solve (it, &found, knock->effect[LW_MOISTURE] / knock->notch))
         {
           *advice = found;
           return;
@@ -228,11 +238,12 @@ advise_one (Case          *it,
             double         off)
 {
   LwAdvice advice = { .kind = LW_ADVICE_NONE, .off = off, .missed = NAN, .left = NAN };
+  LwOutcome end;
 
   if (!add_water (track, it->step, off, it->states))
     return advice;
 
-  advice.missed = advice.left = finish (it, it->season, it->step + 1) - it->planned_pct;
+  advice.missed = advice.left = miss_with (it, &advice, &end);
   if (fabs (advice.missed) <= LW_ADVICE_TOLERANCE)
     advice.kind = LW_ADVICE_FINE;
   else if (!isnan (advice.missed))
@@ -272,12 +283,12 @@ lw_advise (LwSeason     *season,
   g_autoptr (GArray) knocks = track != NULL ? lw_knock_on (season, batch, -1, cancellable) : NULL;
   g_autoptr (GArray) checkpoints = g_array_new (FALSE, FALSE, sizeof (LwCheckpoint));
   g_autofree LwState *states = track != NULL ? g_new (LwState, track->n_parts) : NULL;
-  Case it = { season, batch, 0, march, states, 0 };
+  Case it = { .season = season, .batch = batch, .march = march, .states = states };
 
   if (knocks == NULL)
     return NULL;
 
-  it.planned_pct = lw_track_end (track, track->n_steps - 1, -1).moisture_wb_pct;
+  it.planned = lw_track_end (track, track->n_steps - 1, -1);
   for (it.step = 0; it.step < track->n_steps; it.step++)
     {
       LwOutcome end = lw_track_end (track, it.step, -1);
@@ -296,20 +307,19 @@ lw_advise (LwSeason     *season,
   return g_steal_pointer (&checkpoints);
 }
 
-double
+gboolean
 lw_advice_try (LwSeason       *season,
                guint           batch,
                guint           step,
                double          off,
-               const LwAdvice *advice)
+               const LwAdvice *advice,
+               LwOutcome      *end)
 {
   g_autoptr (LwMarch) march = lw_march_new ();
   g_autoptr (LwTrack) track = march != NULL ? track_of (season, batch, march) : NULL;
   g_autofree LwState *states = track != NULL ? g_new (LwState, track->n_parts) : NULL;
-  Case it = { season, batch, step, march, states, 0 };
+  const LwAdvice none = { .kind = LW_ADVICE_NONE };
+  Case it = { .season = season, .batch = batch, .step = step, .march = march, .states = states };
 
-  if (track == NULL || !add_water (track, step, off, states))
-    return NAN;
-
-  return advice != NULL ? finish_with (&it, advice->kind, advice->handle, advice->to) : finish (&it, season, step + 1);
+  return track != NULL && add_water (track, step, off, states) && finish_with (&it, advice ? advice : &none, end);
 }

@@ -36,12 +36,11 @@ typedef struct
 /* Moisture of the finished tea counts as brought back within this, % points: what reach takes for met. */
 #define LW_ADVICE_TOLERANCE 0.3
 
-/* A setting is not advised that would move oxidation, rupture or broken leaf by more than this, % points, or roast by as
- * many minutes at 120 °C; told by its knock-on effects. A choice: half the width of usual aims at rupture. */
+/* A setting is not advised with which oxidation, rupture or broken leaf of the finished tea would be off by more than
+ * this, % points, or roast by as many minutes at 120 °C. A choice: half the width of usual aims at rupture. */
 #define LW_ADVICE_SPOILS 8.0
-/* Whether `notches` of a setting with these effects would. */
-gboolean lw_advice_spoils (const LwKnock       *knock,
-                           double               notches);
+gboolean lw_advice_spoils (const LwOutcome     *then,
+                           const LwOutcome     *planned);
 
 /* (transfer full) array of LwCheckpoint, one for each step. The leaf that weighs more or less is the planned leaf at
  * the step's end with more or less water in every part, in proportion; about 3 % of what `load_kg` of fresh leaf weigh
@@ -53,13 +52,14 @@ GArray *lw_advise      (LwSeason           *season,
                         double              load_kg,
                         GCancellable       *cancellable);
 
-/* Moisture of the finished tea, % wet basis, if the leaf weighs `off` kg per kg fresh more at the end of `step` and
- * the advice (nullable: none) is followed. NAN if it cannot be computed. */
-double  lw_advice_try  (LwSeason           *season,
+/* The finished tea if the leaf weighs `off` kg per kg fresh more at the end of `step` and the advice (nullable: none) is
+ * followed. FALSE if it cannot be computed. */
+gboolean lw_advice_try (LwSeason           *season,
                         guint               batch,
                         guint               step,
                         double              off,
-                        const LwAdvice     *advice);
+                        const LwAdvice     *advice,
+                        LwOutcome          *end);
 
 /* (transfer full) plain sentences about both, translated. */
 char   *lw_advice_say  (const LwBatch      *batch,
