@@ -122,8 +122,12 @@ lw_advice_spoils (const LwOutcome *then,
   static const LwQuantity kept[] = { LW_OXIDATION, LW_RUPTURE, LW_BROKEN, LW_ROAST };
 
   for (guint i = 0; i < G_N_ELEMENTS (kept); i++)
-    if (fabs (lw_quantity_of (kept[i], then) - lw_quantity_of (kept[i], planned)) > LW_ADVICE_SPOILS)
-      return TRUE;
+    {
+      double was = lw_quantity_of (kept[i], planned);
+
+      if (fabs (lw_quantity_of (kept[i], then) - was) > fmax (LW_ADVICE_SPOILS, LW_ADVICE_SPOILS_SHARE * was))
+        return TRUE;
+    }
 
   return FALSE;
 }
