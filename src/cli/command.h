@@ -19,6 +19,8 @@ typedef struct
 
 int       lw_command_run     (int             argc,
                               char          **argv);
+int       lw_command_card    (int             argc,
+                              char          **argv);
 int       lw_command_check   (int             argc,
                               char          **argv);
 int       lw_command_compare (int             argc,

@@ -30,6 +30,8 @@ static const LwCommand commands[] = {
     N_ ("write two batches and their difference as a table"), lw_command_compare },
   { "picture", "SEASON [--batch NAME]... -o FILE",
     N_ ("draw a batch on one sheet, as PNG, SVG or PDF"), lw_command_picture },
+  { "card", "SEASON --batch NAME -o FILE [--paper A4|A3|Letter] [--landscape] [--load KG] [--sheet]",
+    N_ ("draw a batch's wall card, and its batch sheet, as PDF, SVG or PNG"), lw_command_card },
   { "weather", "SEASON --import FILE --id ID [--name NAME] [-o FILE]",
     N_ ("put a table of hours into a season as a weather"), lw_command_weather },
   { "log", "SEASON --import FILE --batch NAME [--step N] [--minute M] [--take COLUMN=USE]... [--check] [-o FILE]",

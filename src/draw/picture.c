@@ -4,6 +4,7 @@
 #include "draw/picture.h"
 
 #include <math.h>
+#include <string.h>
 
 #include <cairo-pdf.h>
 #include <cairo-svg.h>
@@ -75,12 +76,13 @@ typedef struct
                               double      width,
                               double      height,
                               const char *title);
+  gboolean pages; /* whether one file holds several */
 } Format;
 
 static const Format formats[] = {
-  { ".png", png_surface },
-  { ".svg", svg_surface },
-  { ".pdf", pdf_surface },
+  { ".png", png_surface, FALSE },
+  { ".svg", svg_surface, FALSE },
+  { ".pdf", pdf_surface, TRUE },
 };
 
 static const Format *
@@ -114,27 +116,30 @@ finish (cairo_surface_t *surface,
   return status != CAIRO_STATUS_SUCCESS ? status : cairo_surface_status (surface);
 }
 
-gboolean
-lw_picture_save (const char     *path,
-                 double          width,
-                 double          height,
-                 const char     *title,
-                 LwPictureDraw   draw,
-                 gpointer        data,
-                 GError        **error)
+/* Writes the pages from `first` on, before `end`, into one file. */
+static gboolean
+save_file (const char     *path,
+           const Format   *format,
+           double          width,
+           double          height,
+           const char     *title,
+           guint           first,
+           guint           end,
+           LwPicturePage   draw,
+           gpointer        data,
+           GError        **error)
 {
-  const Format *format = format_of (path, error);
   g_autoptr (GByteArray) bytes = g_byte_array_new ();
-  cairo_surface_t *surface;
+  cairo_surface_t *surface = format->create (bytes, width, height, title);
+  cairo_t *cr = cairo_create (surface);
   cairo_status_t status;
-  cairo_t *cr;
 
-  if (format == NULL)
-    return FALSE;
-
-  surface = format->create (bytes, width, height, title);
-  cr = cairo_create (surface);
-  draw (cr, width, height, data);
+  for (guint page = first; page < end; page++)
+    {
+      draw (cr, page, data);
+      if (page + 1 < end)
+        cairo_show_page (cr);
+    }
   status = cairo_status (cr);
   cairo_destroy (cr);
   if (status == CAIRO_STATUS_SUCCESS)
@@ -152,4 +157,74 @@ lw_picture_save (const char     *path,
   return g_file_set_contents_full (path, (const char *) bytes->data, bytes->len,
                                    G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
                                    0666, error);
+}
+
+/* "card-2.png" for the second page. */
+static char *
+page_path (const char *path,
+           guint       page)
+{
+  const char *suffix = strrchr (path, '.');
+
+  return page == 0 ? g_strdup (path)
+                   : g_strdup_printf ("%.*s-%u%s", (int) (suffix - path), path, page + 1, suffix);
+}
+
+gboolean
+lw_picture_save_pages (const char     *path,
+                       double          width,
+                       double          height,
+                       const char     *title,
+                       guint           n,
+                       LwPicturePage   draw,
+                       gpointer        data,
+                       GError        **error)
+{
+  const Format *format = format_of (path, error);
+
+  if (format == NULL)
+    return FALSE;
+  if (format->pages)
+    return save_file (path, format, width, height, title, 0, n, draw, data, error);
+
+  for (guint page = 0; page < n; page++)
+    {
+      g_autofree char *file = page_path (path, page);
+
+      if (!save_file (file, format, width, height, title, page, page + 1, draw, data, error))
+        return FALSE;
+    }
+
+  return TRUE;
+}
+
+typedef struct
+{
+  LwPictureDraw draw;
+  double width, height;
+  gpointer data;
+} Single;
+
+static void
+draw_single (cairo_t *cr,
+             guint    page,
+             gpointer data)
+{
+  const Single *single = data;
+
+  single->draw (cr, single->width, single->height, single->data);
+}
+
+gboolean
+lw_picture_save (const char     *path,
+                 double          width,
+                 double          height,
+                 const char     *title,
+                 LwPictureDraw   draw,
+                 gpointer        data,
+                 GError        **error)
+{
+  Single single = { draw, width, height, data };
+
+  return lw_picture_save_pages (path, width, height, title, 1, draw_single, &single, error);
 }

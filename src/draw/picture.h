@@ -11,6 +11,11 @@ typedef void (*LwPictureDraw) (cairo_t *cr,
                                double   height,
                                gpointer data);
 
+/* Draws page `page`. */
+typedef void (*LwPicturePage) (cairo_t *cr,
+                               guint    page,
+                               gpointer data);
+
 /* The suffix .png, .svg or .pdf chooses the format; px, in a PDF points. The file appears whole or
  * not at all. `title` goes into a PDF's properties. `error` says what is wrong and what to do. */
 gboolean lw_picture_save (const char    *path,
@@ -20,3 +25,14 @@ gboolean lw_picture_save (const char    *path,
                           LwPictureDraw  draw,
                           gpointer       data,
                           GError       **error);
+
+/* The same of several pages of one size. A PDF holds all; of the others each page is a file of its own, the second
+ * called name-2.png. Where one fails, those before it are there. */
+gboolean lw_picture_save_pages (const char    *path,
+                                double         width,
+                                double         height,
+                                const char    *title,
+                                guint          n,
+                                LwPicturePage  draw,
+                                gpointer       data,
+                                GError       **error);

@@ -6,11 +6,17 @@
 #include "season/wording.h"
 #include "study/advice.h"
 
+#define LEAST_TOLD_KG 0.01
+
 char *
 lw_say_kg (double kg)
 {
+  if (fabs (kg) < 0.9995)
+    /* Translators: a weight in grams */
+    return g_strdup_printf (_ ("%.0f g"), 1000 * kg);
+
   /* Translators: a weight */
-  return g_strdup_printf (_ ("%.*f kg"), fabs (kg) < 0.1 ? 3 : fabs (kg) < 10 ? 2 : 1, kg);
+  return g_strdup_printf (_ ("%.*f kg"), fabs (kg) < 9.995 ? 2 : 1, kg);
 }
 
 static char *
@@ -62,13 +68,20 @@ lw_advice_say (const LwBatch      *batch,
                const LwCheckpoint *checkpoint,
                double              load_kg)
 {
-  g_autofree char *kg = lw_say_kg (checkpoint->more.off * load_kg);
+  double over = checkpoint->more.off * load_kg, under = -checkpoint->less.off * load_kg;
+  gboolean tells_over = over >= LEAST_TOLD_KG - 1e-9, tells_under = under >= LEAST_TOLD_KG - 1e-9;
+  g_autofree char *kg = lw_say_kg (over), *less_kg = lw_say_kg (under);
   g_autofree char *more = say_what (batch, &checkpoint->more), *less = say_what (batch, &checkpoint->less);
 
-  if (checkpoint->more.kind == LW_ADVICE_FINE && checkpoint->less.kind == LW_ADVICE_FINE)
+  if (!tells_over)
+    return g_strdup ("");
+  if (!tells_under)
+    /* Translators: a weight, and what then to do */
+    return g_strdup_printf (_ ("If it weighs %s more: %s"), kg, more);
+  if (checkpoint->more.kind == LW_ADVICE_FINE && checkpoint->less.kind == LW_ADVICE_FINE && g_str_equal (kg, less_kg))
     /* Translators: a weight, and what then to do */
     return g_strdup_printf (_ ("If it weighs %s more or less: %s"), kg, more);
 
   /* Translators: twice a weight, and what then to do */
-  return g_strdup_printf (_ ("If it weighs %s more: %s If %s less: %s"), kg, more, kg, less);
+  return g_strdup_printf (_ ("If it weighs %s more: %s If %s less: %s"), kg, more, less_kg, less);
 }

@@ -7,7 +7,7 @@
 #include "season/edit.h"
 #include "study/reach.h"
 
-#define OFF_SHARE 0.03       /* of the leaf's weight */
+#define OFF_SHARE 0.042      /* of the leaf's weight, before it is rounded down */
 #define MOST_OF_WATER 0.4    /* that may be missing */
 #define MOST_NOTCHES 40
 #define MOST_TRIED 4
@@ -297,14 +297,15 @@ lw_advise (LwSeason     *season,
     {
       LwOutcome end = lw_track_end (track, it.step, -1);
       double kg = end.kg_per_kg_fresh, water = kg * end.moisture_wb_pct / 100;
-      double off = round_below (fmin (OFF_SHARE * 1.4 * kg, MOST_OF_WATER * water) * load_kg) / load_kg;
+      double more = round_below (OFF_SHARE * kg * load_kg) / load_kg;
+      double less = fmin (more, round_below (MOST_OF_WATER * water * load_kg) / load_kg);
       LwCheckpoint checkpoint = { .kg_per_kg_fresh = kg, .moisture_pct = end.moisture_wb_pct };
 
       if (g_cancellable_is_cancelled (cancellable))
         return NULL;
 
-      checkpoint.more = advise_one (&it, track, knocks, off);
-      checkpoint.less = advise_one (&it, track, knocks, -off);
+      checkpoint.more = advise_one (&it, track, knocks, more);
+      checkpoint.less = advise_one (&it, track, knocks, -less);
       g_array_append_val (checkpoints, checkpoint);
     }
 

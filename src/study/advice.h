@@ -63,10 +63,10 @@ gboolean lw_advice_try (LwSeason           *season,
                         const LwAdvice     *advice,
                         LwOutcome          *end);
 
-/* (transfer full) plain sentences about both, translated. */
+/* (transfer full) plain sentences about both, translated; nothing of what no scale of the trade tells, under 10 g. */
 char   *lw_advice_say  (const LwBatch      *batch,
                         const LwCheckpoint *checkpoint,
                         double              load_kg);
 
-/* (transfer full) "7.1 kg", to what a scale of the trade tells: 10 g under 10 kg, else 100 g. Translated. */
+/* (transfer full) "7.10 kg", "24.1 kg", "850 g". Translated. */
 char   *lw_say_kg      (double              kg);

@@ -1,0 +1,80 @@
+/* What the card's files share: card.c fits it on the paper, card-words.c says what it says, card-rows.c lays out the
+ * steps, card-curves.c the curves, record.c is the batch sheet. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#pragma once
+
+#include "draw/card.h"
+#include "season/surround.h"
+
+/* A step in words. */
+typedef struct
+{
+  LwKind kind;
+  char *time;      /* large: "18 h 20 min" */
+  char *leading;   /* large: "260 °C" */
+  char *name;      /* "2. Fix in pan" */
+  char *settings;  /* "wall · load 4.5 kg" */
+  char *weight;    /* "5.71 kg"; "" where it is not known */
+  char *per_ten;   /* "10 kg fresh leaf should now weigh 7.1 kg" */
+  char *sign;      /* "Look for: ..."; "" */
+  char *advice;    /* "" */
+} LwCardRow;
+
+struct _LwCard
+{
+  LwSeason *season;
+  guint at;
+  const LwBatch *batch;
+  LwTrack *track;
+  GArray *checkpoints;  /* (nullable) */
+  LwCardWish wish;
+  LwPages *pages;
+  guint n_own;
+
+  GArray *rows;         /* of LwCardRow */
+  char *name;
+  char *about;
+  char *foot;
+  GStrv cautions;
+
+  /* How this layout is tried. */
+  double large;         /* sizes of type */
+  double middle;
+  double small;
+  gboolean under;       /* sign and advice stand under the step, not beside it */
+  guint most;           /* pages: a layout that needs more is given up */
+  guint curves;         /* how many panels */
+  double spare;         /* added to each row */
+  gboolean cramped;     /* large words wrap, or what is told has hardly any width */
+  double left;          /* of the lowest page that has steps, what is free */
+};
+
+#define LW_CARD_MARGIN 28.0
+#define LW_CARD_GAP 8.0
+
+/* Leaves a page and begins the next; returns its first y. */
+double   lw_card_turn_page   (LwCard       *card);
+double   lw_card_width       (const LwCard *card);
+/* y where a page's contents end. */
+double   lw_card_bottom      (const LwCard *card);
+
+/* card-words.c */
+void     lw_card_say         (LwCard       *card);
+void     lw_card_row_clear   (LwCardRow    *row);
+/* (transfer full) a text cut after `most` characters, with an ellipsis then. */
+char    *lw_card_cut         (const char   *text,
+                              guint         most);
+
+/* card-rows.c: lays out all steps from y on, returns where they end. `bottom` is that of the first page. */
+double   lw_card_rows        (LwCard       *card,
+                              double        y,
+                              double        bottom);
+
+/* card-curves.c: whether the paper has the width for so many steps; least height of all panels; a picture there. */
+gboolean lw_card_has_curves  (const LwCard *card);
+double   lw_card_curves_least (const LwCard *card);
+void     lw_card_curves      (LwCard       *card,
+                              LwPlace       place);
+
+/* record.c: the batch sheet's pages. */
+void     lw_card_record      (LwCard       *card);

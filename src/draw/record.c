@@ -1,0 +1,274 @@
+/* The batch sheet: what was planned and what was made, the weigh-ins beside the model, notes, and lines to write the
+ * next batch on. Blocks of rows that flow from page to page. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <math.h>
+
+#include "draw/card-private.h"
+#include "draw/paragraph.h"
+#include "draw/words.h"
+#include "season/measured.h"
+#include "season/text.h"
+#include "season/wording.h"
+
+#define BETWEEN 8.0
+#define LINE 20.0        /* from line to line, to write on */
+#define LABEL 0.30       /* of the width: the first column */
+#define N_CELLS 4
+
+static double
+size_of (void)
+{
+  return 1.15 * lw_card_figure (LW_CARD_NEAR_METRES) / lw_paragraph_figure (FALSE);
+}
+
+/* Cells of one row: the first wide, the others share the rest. */
+static void
+cell (const LwCard *card,
+      guint         i,
+      double       *x,
+      double       *width)
+{
+  double whole = lw_card_width (card), first = LABEL * whole;
+  double other = (whole - first) / (N_CELLS - 1) - BETWEEN;
+
+  *x = LW_CARD_MARGIN + (i == 0 ? 0 : first + BETWEEN + (i - 1) * (other + BETWEEN));
+  *width = i == 0 ? first : other;
+}
+
+/* Lays out a row of words; `pages` NULL: measures. */
+static double
+put_cells (const LwCard      *card,
+           LwPages           *pages,
+           double             y,
+           gboolean           bold,
+           const char *const *words)
+{
+  double height = 0;
+
+  for (guint i = 0; i < N_CELLS; i++)
+    {
+      double x, width, here;
+
+      cell (card, i, &x, &width);
+      here = lw_pages_words (pages, x, y, width, size_of (), bold, words[i]);
+      height = MAX (height, here);
+    }
+
+  return height;
+}
+
+/* A place for `height` at y or on the next page. */
+static double
+make_room (LwCard *card,
+           double  y,
+           double  height)
+{
+  return y + height <= lw_card_bottom (card) ? y : lw_card_turn_page (card);
+}
+
+static double
+put_row (LwCard            *card,
+         double             y,
+         gboolean           bold,
+         const char *const *words)
+{
+  y = make_room (card, y, put_cells (card, NULL, 0, bold, words) + 3);
+
+  return y + put_cells (card, card->pages, y, bold, words) + 3;
+}
+
+/* A text of any length, a paragraph or a line at a time. */
+static double
+put_text (LwCard     *card,
+          double      y,
+          const char *text)
+{
+  g_auto (GStrv) lines = g_strsplit (text, "\n", -1);
+
+  for (guint i = 0; lines[i] != NULL; i++)
+    {
+      double height = lw_pages_words (NULL, 0, 0, lw_card_width (card), size_of (), FALSE, lines[i]);
+
+      y = make_room (card, y, height);
+      y += lw_pages_words (card->pages, LW_CARD_MARGIN, y, lw_card_width (card), size_of (), FALSE, lines[i]);
+    }
+
+  return y + 3;
+}
+
+/* The window at the step's end, each on a line; "" if there is none. */
+static char *
+say_aims (const LwStep *step)
+{
+  GString *text = g_string_new (NULL);
+
+  for (guint i = 0; i < step->n_aims; i++)
+    {
+      const LwAim *aim = &step->aims[i];
+      const char *name = _ (lw_quantity_row (aim->of)->label);
+      g_autofree char *low = isfinite (aim->low) ? lw_words_value (aim->of, aim->low) : NULL;
+      g_autofree char *high = isfinite (aim->high) ? lw_words_value (aim->of, aim->high) : NULL;
+
+      if (text->len > 0)
+        g_string_append_c (text, '\n');
+      if (low != NULL && high != NULL)
+        /* Translators: an aim: "Moisture 58 % to 66 %" */
+        g_string_append_printf (text, _ ("%s %s to %s"), name, low, high);
+      else if (low != NULL)
+        g_string_append_printf (text, _ ("%s at least %s"), name, low);
+      else
+        g_string_append_printf (text, _ ("%s at most %s"), name, high);
+    }
+
+  return g_string_free (text, FALSE);
+}
+
+static double
+fresh_moisture (const LwCard *card)
+{
+  const LwProfile *leaf = lw_season_profile (card->season, card->batch->leaf);
+
+  return isnan (card->batch->fresh_moisture_pct) && leaf != NULL ? leaf->fresh_moisture_pct
+                                                                 : card->batch->fresh_moisture_pct;
+}
+
+/* The model's value for the weigh-in, in the weigh-in's own unit, or where the wall is set; NAN where there is none. */
+static double
+model_of (const LwCard    *card,
+          guint            step,
+          const LwWeighIn *weigh_in)
+{
+  const LwStep *at = &card->batch->steps[step];
+  int quantity = lw_measure_row (weigh_in->of)->quantity;
+  LwOutcome outcome;
+  double value;
+
+  if (weigh_in->of == LW_WALL_C)
+    return lw_kind_setting (at->kind, LW_SET_WALL_C) != NULL ? lw_step_get (at, LW_SET_WALL_C) : NAN;
+
+  if (quantity < 0 || step >= card->track->n_steps
+      || weigh_in->minute > lw_step_get (at, LW_SET_MINUTES) + 1e-6
+      || !lw_measured (weigh_in, (LwQuantity) quantity, card->batch->fresh_kg, fresh_moisture (card), 0, &value))
+    return NAN;
+
+  outcome = lw_track_outcome_at (card->track, step, -1, 60 * weigh_in->minute);
+  value = lw_quantity_of ((LwQuantity) quantity, &outcome);
+
+  return weigh_in->of == LW_WEIGHED_KG ? value * card->batch->fresh_kg + weigh_in->tare_kg : value;
+}
+
+static char *
+say_measured (const LwWeighIn *weigh_in,
+              double           value,
+              gboolean         with_sign)
+{
+  const LwMeasureRow *row = lw_measure_row (weigh_in->of);
+  int digits = weigh_in->of == LW_WEIGHED_KG ? 2 : 1;
+
+  if (isnan (value))
+    return g_strdup ("–");
+
+  return g_strdup_printf ("%s%.*f %s", with_sign ? value < 0 ? "−" : "+" : "", digits,
+                          with_sign ? fabs (value) : value, _ (row->unit));
+}
+
+static double
+put_weigh_in (LwCard          *card,
+              double           y,
+              guint            step,
+              const LwWeighIn *weigh_in)
+{
+  double model = model_of (card, step, weigh_in);
+  g_autofree char *when = lw_say_minutes (weigh_in->minute);
+  g_autofree char *what = g_strdup_printf ("%s, %s", _ (lw_measure_row (weigh_in->of)->label), when);
+  g_autofree char *measured = say_measured (weigh_in, weigh_in->value, FALSE);
+  g_autofree char *computed = say_measured (weigh_in, model, FALSE);
+  g_autofree char *off = say_measured (weigh_in, weigh_in->value - model, TRUE);
+  const char *words[] = { what, measured, computed, off };
+
+  y = put_row (card, y, FALSE, words);
+
+  return weigh_in->note != NULL ? put_text (card, y, weigh_in->note) : y;
+}
+
+/* A line under each cell, to write on, each with what belongs there. */
+static double
+put_lines (LwCard            *card,
+           double             y,
+           const char *const *words)
+{
+  double height = put_cells (card, NULL, 0, FALSE, words);
+
+  y = make_room (card, y, LINE + height + 3);
+  for (guint i = 0; i < N_CELLS; i++)
+    {
+      double x, width;
+
+      cell (card, i, &x, &width);
+      lw_pages_rule (card->pages, x, y + LINE - 2, width, LW_HAIRLINE);
+    }
+
+  return y + LINE + put_cells (card, card->pages, y + LINE, FALSE, words) + 3;
+}
+
+static double
+put_step (LwCard *card,
+          double  y,
+          guint   i)
+{
+  const LwStep *step = &card->batch->steps[i];
+  const LwCardRow *row = &g_array_index (card->rows, LwCardRow, i);
+  g_autofree char *set = g_strdup_printf ("%s · %s\n%s", row->time, row->leading, row->settings);
+  g_autofree char *aims = say_aims (step);
+  gboolean made = card->batch->made;
+  const char *words[] = { row->name, made ? aims : set, made ? set : "", "" };
+  const char *lines[] = { _ ("next: time"), _ ("heat or pressure"), _ ("weight"), _ ("seen, smelt") };
+  g_autofree char *end = NULL;
+
+  if (i < card->track->n_steps)
+    {
+      LwOutcome outcome = lw_track_end (card->track, i, -1);
+      g_autofree char *moisture = lw_words_value (LW_MOISTURE, outcome.moisture_wb_pct);
+
+      end = g_strdup_printf ("%s\n%s", row->weight, moisture);
+      words[3] = end;
+    }
+
+  y = make_room (card, y, put_cells (card, NULL, 0, FALSE, words) + LINE + 30);
+  lw_pages_rule (card->pages, LW_CARD_MARGIN, y, lw_card_width (card), LW_HAIRLINE);
+  y = put_row (card, y + 3, FALSE, words);
+  if (!made && aims[0] != '\0')
+    y = put_text (card, y, aims);
+  if (step->note != NULL)
+    y = put_text (card, y, step->note);
+  for (guint k = 0; k < step->n_weigh_ins; k++)
+    y = put_weigh_in (card, y, i, &step->weigh_ins[k]);
+
+  return put_lines (card, y, lines);
+}
+
+void
+lw_card_record (LwCard *card)
+{
+  gboolean made = card->batch->made;
+  const char *heads[] = { _ ("Step"), made ? _ ("Aimed at") : _ ("Planned"), _ ("Made"), _ ("Computed at its end") };
+  const char *weigh_heads[] = { _ ("Weigh-in"), _ ("measured"), _ ("computed"), _ ("difference") };
+  double y;
+
+  card->small = size_of ();
+  y = lw_card_turn_page (card);
+  y += lw_pages_words (card->pages, LW_CARD_MARGIN, y, lw_card_width (card), size_of (), FALSE, card->about) + 6;
+  y = put_row (card, y, TRUE, heads);
+  if (made)
+    y = put_row (card, y, FALSE, weigh_heads);
+
+  for (guint i = 0; i < card->batch->n_steps; i++)
+    y = put_step (card, y, i);
+
+  if (card->batch->note != NULL)
+    y = put_text (card, y + 6, card->batch->note);
+
+  /* The rest of the page is for notes. */
+  for (y += LINE; y < lw_card_bottom (card) - 2; y += LINE)
+    lw_pages_rule (card->pages, LW_CARD_MARGIN, y, lw_card_width (card), LW_HAIRLINE);
+}
