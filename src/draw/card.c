@@ -18,7 +18,7 @@
 #define FOOT 14.0          /* what the last line takes */
 #define FRAME 1.0
 #define FRAME_PAD 6.0
-#define STEPS_OF_SIZE 5
+#define STEPS_OF_SIZE 6   /* few, so that few sizes of a font are loaded */
 #define MOST_SPARE 16.0    /* points added to a row where there is room */
 #define MOST_CURVES 0.42   /* of the page's height */
 
@@ -195,23 +195,10 @@ fit_on (LwCard *card,
 
   for (guint i = lw_card_has_curves (card) ? 0 : 2; i < G_N_ELEMENTS (panels); i++)
     {
-      double low = 0, high = 1;
-
       if (!fits (card, 0, panels[i], most))
         continue;
-      if (!fits (card, 1, panels[i], most))
-        {
-          for (guint k = 0; k < STEPS_OF_SIZE; k++)
-            {
-              double middle = (low + high) / 2;
-
-              if (fits (card, middle, panels[i], most))
-                low = middle;
-              else
-                high = middle;
-            }
-          fits (card, low, panels[i], most);
-        }
+      for (guint k = STEPS_OF_SIZE; !fits (card, (double) k / STEPS_OF_SIZE, panels[i], most); k--)
+        ;
       return;
     }
 }

@@ -5,6 +5,7 @@
 #include <pango/pangocairo.h>
 
 #define FIGURE_SIZE 100.0
+#define MOST_KEPT 2048
 
 /* Figures of one width; no ligatures, so that words can be found in a PDF. */
 static void
@@ -73,19 +74,35 @@ layout_new (const LwParagraph *paragraph)
   return layout;
 }
 
+/* Fitting asks the same again and again: sizes are kept, and all dropped when they are too many. */
 void
 lw_paragraph_size (const LwParagraph *paragraph,
                    double            *width,
                    double            *height)
 {
-  g_autoptr (PangoLayout) layout = layout_new (paragraph);
-  PangoRectangle box;
+  static GHashTable *kept;
+  g_autofree char *key = g_strdup_printf ("%d %d %.17g %.17g %s", paragraph->bold, paragraph->rtl, paragraph->size,
+                                          paragraph->width, paragraph->text);
+  PangoRectangle *box;
 
-  pango_layout_get_extents (layout, NULL, &box);
+  if (kept == NULL)
+    kept = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  box = g_hash_table_lookup (kept, key);
+  if (box == NULL)
+    {
+      g_autoptr (PangoLayout) layout = layout_new (paragraph);
+
+      if (g_hash_table_size (kept) >= MOST_KEPT)
+        g_hash_table_remove_all (kept);
+      box = g_new (PangoRectangle, 1);
+      pango_layout_get_extents (layout, NULL, box);
+      g_hash_table_insert (kept, g_steal_pointer (&key), box);
+    }
+
   if (width != NULL)
-    *width = (double) box.width / PANGO_SCALE;
+    *width = (double) box->width / PANGO_SCALE;
   if (height != NULL)
-    *height = (double) box.height / PANGO_SCALE;
+    *height = (double) box->height / PANGO_SCALE;
 }
 
 void
