@@ -1,7 +1,7 @@
 #!/bin/sh
 # start.sh [ARGUMENT...]: build Leafwend and run it from the source tree. With a display it opens
 # the window, on a copy of the demo season unless a season is named. Without one it writes the demo
-# season's curves and pictures into out/; arguments, if there are any, go to leafwend-cli instead.
+# season's curves, pictures and a wall card into out/; arguments, if there are any, go to leafwend-cli instead.
 # SPDX-License-Identifier: GPL-3.0-or-later
 set -eu
 came_from=$PWD
@@ -29,4 +29,6 @@ fi
 mkdir -p out
 build/src/cli/leafwend-cli run "$demo" -o out/curves.csv
 build/src/cli/leafwend-cli picture "$demo" -o out/
-echo "No display: wrote the demo season's curves to out/curves.csv and a picture of each batch to out/."
+build/src/cli/leafwend-cli card "$demo" --batch 12 --sheet -o out/card-12.pdf
+echo "No display: wrote the demo season's curves to out/curves.csv, a picture of each batch to out/, and the wall card" \
+  "of batch 12 to out/card-12.pdf."
