@@ -32,6 +32,7 @@ static const struct
   { "win.over-last-year", { "<Control>l" } },
   { "win.over-other", { "<Control><Shift>l" } },
   { "win.over-table", { "<Control>d" } },
+  { "win.wall-card", { "<Control>p" } },
   { "win.by-clock", { "<Control>k" } },
   { "win.run-pause", { "F7" } },
   { "win.run-next", { "F8" } },

@@ -36,6 +36,19 @@ table_filter (void)
   return filter;
 }
 
+static GtkFileFilter *
+picture_filter (void)
+{
+  static const char *const endings[] = { "pdf", "svg", "png", "csv" };
+  GtkFileFilter *filter = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (filter, _ ("Pictures and tables"));
+  for (guint i = 0; i < G_N_ELEMENTS (endings); i++)
+    gtk_file_filter_add_suffix (filter, endings[i]);
+
+  return filter;
+}
+
 #if GTK_CHECK_VERSION (4, 10, 0)
 
 static void
@@ -104,12 +117,13 @@ lw_compat_ask_save (GtkWindow   *parent,
 }
 
 void
-lw_compat_ask_save_table (GtkWindow   *parent,
-                          const char  *name,
-                          LwFileChosen chosen,
-                          gpointer     data)
+lw_compat_ask_export (GtkWindow   *parent,
+                      const char  *title,
+                      const char  *name,
+                      LwFileChosen chosen,
+                      gpointer     data)
 {
-  g_autoptr (GtkFileDialog) dialog = dialog_new (_ ("Save the table"), table_filter ());
+  g_autoptr (GtkFileDialog) dialog = dialog_new (title, picture_filter ());
   Ask ask = { chosen, data, TRUE };
 
   gtk_file_dialog_set_initial_name (dialog, name);
@@ -213,17 +227,18 @@ lw_compat_ask_save (GtkWindow   *parent,
 }
 
 void
-lw_compat_ask_save_table (GtkWindow   *parent,
-                          const char  *name,
-                          LwFileChosen chosen,
-                          gpointer     data)
+lw_compat_ask_export (GtkWindow   *parent,
+                      const char  *title,
+                      const char  *name,
+                      LwFileChosen chosen,
+                      gpointer     data)
 {
   const Ask ask = { chosen, data, TRUE };
-  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (_ ("Save the table"), parent, GTK_FILE_CHOOSER_ACTION_SAVE,
-                                                              _ ("_Save"), _ ("_Cancel"));
+  GtkFileChooserNative *dialog = gtk_file_chooser_native_new (title, parent, GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"),
+                                                              _ ("_Cancel"));
 
   gtk_file_chooser_set_current_name (GTK_FILE_CHOOSER (dialog), name);
-  show_dialog (dialog, table_filter (), &ask);
+  show_dialog (dialog, picture_filter (), &ask);
 }
 
 void

@@ -22,17 +22,18 @@ void    lw_compat_ask_save (GtkWindow   *parent,
                             LwFileChosen chosen,
                             gpointer     data);
 
-/* Asks where to save a table as CSV. */
-void    lw_compat_ask_save_table (GtkWindow   *parent,
-                                  const char  *name,
-                                  LwFileChosen chosen,
-                                  gpointer     data);
-
 /* Asks for a folder to search; `folder` (nullable) is the first proposal. */
 void    lw_compat_ask_folder (GtkWindow *parent,
                               GFile     *folder,
                               LwFileChosen chosen,
                               gpointer   data);
+
+/* Where to save a picture or table under a proposed name. */
+void    lw_compat_ask_export (GtkWindow   *parent,
+                              const char  *title,
+                              const char  *name,
+                              LwFileChosen chosen,
+                              gpointer     data);
 
 /* The colour of the widget's text. */
 GdkRGBA lw_compat_color    (GtkWidget   *widget);

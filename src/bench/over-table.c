@@ -260,7 +260,7 @@ static void
 save (LwOverTable *self)
 {
   if (self->csv != NULL)
-    lw_compat_ask_save_table (GTK_WINDOW (self), _ ("differences.csv"), chosen_cb, g_object_ref (self));
+    lw_compat_ask_export (GTK_WINDOW (self), _ ("Save the table"), _ ("differences.csv"), chosen_cb, g_object_ref (self));
 }
 
 /* The view */

@@ -93,6 +93,9 @@ void lw_window_add_batch_actions (LwWindow *self);
 /* window-find.c; the session must be there. */
 void lw_window_add_find (LwWindow *self);
 
+/* window-card.c; the session must be there. */
+void lw_window_add_card_actions (LwWindow *self);
+
 /* window-side.c; the session must be there. */
 void lw_window_add_side (LwWindow *self);
 
