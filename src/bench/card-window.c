@@ -279,8 +279,9 @@ shortcut_cb (GtkWidget *widget,
     case GDK_KEY_p:
       lw_card_window_print (self, NULL);
       break;
-    case GDK_KEY_s:
-      lw_card_window_ask (self);
+    case GDK_KEY_s: /* the season, as in the window that it belongs to */
+      lw_card_signs_commit (LW_CARD_SIGNS (self->signs));
+      g_action_group_activate_action (G_ACTION_GROUP (gtk_window_get_transient_for (GTK_WINDOW (self))), "save", NULL);
       break;
     case GDK_KEY_z:
       lw_session_undo (self->session);
