@@ -42,15 +42,16 @@ context_for (gboolean rtl)
   return context;
 }
 
-/* Pango aligns by the words' own direction, the page by its own. */
+/* Pango turns the alignment of words that run against the page. */
 static void
 align (PangoLayout       *layout,
        const LwParagraph *paragraph)
 {
-  gboolean words_rtl = pango_layout_get_direction (layout, 0) == PANGO_DIRECTION_RTL;
+  gboolean words_rtl = pango_layout_get_line_readonly (layout, 0)->resolved_dir == PANGO_DIRECTION_RTL;
   gboolean to_right = paragraph->rtl != paragraph->at_end;
+  gboolean turned = words_rtl != paragraph->rtl;
 
-  pango_layout_set_alignment (layout, to_right == words_rtl ? PANGO_ALIGN_LEFT : PANGO_ALIGN_RIGHT);
+  pango_layout_set_alignment (layout, to_right != turned ? PANGO_ALIGN_RIGHT : PANGO_ALIGN_LEFT);
 }
 
 static PangoLayout *
