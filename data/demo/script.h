@@ -36,6 +36,7 @@ typedef struct
   LwKind kind;
   double minutes; /* 0: no more steps */
   const char *note;
+  const char *sign;
   DemoGiven given[8];
   DemoAim aims[4];
   DemoLook looks[7];

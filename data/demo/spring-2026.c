@@ -233,13 +233,14 @@ static const DemoBatch batches[] = {
 /* Batch 12, and 15 that repeats it: the same steps and aims. */
 #define AS_TWELVE(look_wither, look_pan, look_sun) \
     .steps = { \
-      COVERED (20, 78, AIMS (AIM (OXIDATION, 9, 15), AIM (MOISTURE, 68, 72)), look_wither), \
-      { LW_KIND_FIX_PAN, 32, GIVEN (SET (WALL_C, 200)), \
-        AIMS (AIM (MOISTURE, 57, 63), AIM (ROAST, -INFINITY, 2)), \
+      COVERED (20, 78, .sign = "soft and cool, smells of apples; nothing rustles", \
+               AIMS (AIM (OXIDATION, 9, 15), AIM (MOISTURE, 68, 72)), look_wither), \
+      { LW_KIND_FIX_PAN, 32, .sign = "stems bend without breaking; no smell of grass is left", \
+        GIVEN (SET (WALL_C, 200)), AIMS (AIM (MOISTURE, 57, 63), AIM (ROAST, -INFINITY, 2)), \
         look_pan }, \
-      { LW_KIND_ROLL, 8, AIMS (AIM (RUPTURE, 40, 50)) }, \
+      { LW_KIND_ROLL, 8, .sign = "wet to the hand, and the roll holds its twist", AIMS (AIM (RUPTURE, 40, 50)) }, \
       UNDER_EAVES (80), \
-      ALL_DAY (600, look_sun), \
+      ALL_DAY (600, .sign = "a stem snaps", look_sun), \
     }, \
     AIMS (AIM (MOISTURE, 4, 8), AIM (OXIDATION, 11, 18), AIM (ROAST, -INFINITY, 3))
   {

@@ -32,6 +32,7 @@ add_step (LwBatch        *batch,
   for (const DemoGiven *given = script->given; given->setting != LW_SET_MINUTES; given++)
     lw_step_set (&step, given->setting, given->value);
   step.note = g_strdup (script->note);
+  step.sign = g_strdup (script->sign);
 
   lw_batch_insert_step (batch, at, step);
   for (const DemoAim *aim = script->aims; is_aim (aim); aim++)

@@ -88,25 +88,29 @@ def opens_and_tells():
 @tap.case
 def a_sign_is_one_edit():
     """A sign typed for a step is on the card and in the file; one undo takes it back."""
+    before = signs()
     field = focus("sign of step 2, fix in pan")
-    desk.type("the stem bends\n")
-    says("Look for: the stem bends", "If it weighs")
+    tap.equal(desk.text_of(field), before[1], "what the field holds")
+    desk.key("ctrl+a")
+    desk.type("the stem sings\n")
+    says("Look for: the stem sings", "If it weighs")
     desk.key("Tab")
     desk.save()
-    tap.equal(signs(), [None, "the stem bends", None, None, None], "the signs")
+    tap.equal(signs(), [before[0], "the stem sings"] + before[2:], "the signs")
     focus("Direction")
     desk.key("ctrl+z")
-    desk.wait_for(lambda: desk.text_of(field) == "", "the field to be empty again")
-    desk.wait_for(lambda: "Look for" not in (preview().get_description() or ""), "the card without it")
+    desk.wait_for(lambda: desk.text_of(field) == before[1], "the field as it was")
+    assert "sings" not in says("Look for: " + before[1])
 
 
 @tap.case
 def a_sign_left_is_kept():
     """A sign counts when its field is left, too."""
     focus("sign of step 1, wither")
-    desk.type("soft")
+    desk.key("ctrl+a")
+    desk.type("limp")
     desk.key("Tab")
-    says("Look for: soft")
+    says("Look for: limp")
 
 
 @tap.case
@@ -136,7 +140,7 @@ def paper_and_print():
     assert re.search(r"Page size:\s+792 x 612", told), told
     tap.equal(re.search(r"Pages:\s+(\d+)", told)[1], "2", "pages")
     words = " ".join(pdf("pdftotext", path).split())
-    for word in (BATCH, "24.0 kg fresh leaf", "Look for: soft", "licensed practice"):
+    for word in (BATCH, "24.0 kg fresh leaf", "Look for: limp", "licensed practice"):
         assert word in words, (word, words)
 
 
@@ -169,7 +173,7 @@ def follows_the_batch():
     time = re.search(r"fix in pan, ([^,.]+)", desk.words(2))[1]
     assert time != "32 min", time
     desk.key("ctrl+p")
-    says(time, "Look for: soft")
+    says(time, "Look for: limp")
     desk.key("ctrl+w")
     desk.wait_for(lambda: window() is None, "the card closed")
     assert desk.is_running()
