@@ -10,7 +10,6 @@
 #define MOST_LEADING 0.29
 #define PICTOGRAM 1.25   /* of the large size */
 #define WEIGHT_OF_REST 0.34 /* of what is right of it, where there is as much */
-#define MOST_WEIGHT 20.0    /* small sizes */
 #define LEAST_TOLD 0.2   /* of the width */
 
 typedef enum
@@ -32,6 +31,7 @@ typedef struct
 static double
 widest (const LwCard *card,
         double        size,
+        gboolean      bold,
         gsize         offset)
 {
   double most = 0;
@@ -39,7 +39,7 @@ widest (const LwCard *card,
   for (guint i = 0; i < card->rows->len; i++)
     {
       const char *row = (const char *) &g_array_index (card->rows, LwCardRow, i);
-      const LwParagraph paragraph = { .text = *(char *const *) (row + offset), .size = size, .bold = TRUE };
+      const LwParagraph paragraph = { .text = *(char *const *) (row + offset), .size = size, .bold = bold };
       double width;
 
       lw_paragraph_size (&paragraph, &width, NULL);
@@ -54,9 +54,10 @@ static Columns
 columns_of (LwCard *card)
 {
   double whole = lw_card_width (card);
-  double time = widest (card, card->large, offsetof (LwCardRow, time));
-  double leading = widest (card, card->large, offsetof (LwCardRow, leading));
-  double weight = widest (card, card->middle, offsetof (LwCardRow, weight));
+  double time = widest (card, card->large, TRUE, offsetof (LwCardRow, time));
+  double leading = widest (card, card->large, TRUE, offsetof (LwCardRow, leading));
+  double weight = widest (card, card->middle, TRUE, offsetof (LwCardRow, weight));
+  double per_ten = widest (card, card->small, FALSE, offsetof (LwCardRow, per_ten));
   Columns columns;
   double x = LW_CARD_MARGIN + PICTOGRAM * card->large + BETWEEN;
   double end = LW_CARD_MARGIN + whole;
@@ -64,7 +65,7 @@ columns_of (LwCard *card)
   columns.width[TIME] = MIN (time, MOST_TIME * whole);
   columns.width[LEADING] = MIN (leading, MOST_LEADING * whole);
   columns.width[WEIGHT] = WEIGHT_OF_REST * (end - x - columns.width[TIME] - columns.width[LEADING] - 2 * BETWEEN);
-  columns.width[WEIGHT] = MAX (weight, MIN (columns.width[WEIGHT], MOST_WEIGHT * card->small));
+  columns.width[WEIGHT] = MAX (weight, MIN (columns.width[WEIGHT], per_ten));
   for (guint i = TIME; i < N_COLUMNS; i++)
     {
       columns.x[i] = x;

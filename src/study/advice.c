@@ -125,7 +125,9 @@ lw_advice_spoils (const LwOutcome *then,
     {
       double was = lw_quantity_of (kept[i], planned);
 
-      if (fabs (lw_quantity_of (kept[i], then) - was) > fmax (LW_ADVICE_SPOILS, LW_ADVICE_SPOILS_SHARE * was))
+      double most = kept[i] == LW_ROAST ? fmax (LW_ADVICE_SPOILS, LW_ADVICE_SPOILS_SHARE * was) : LW_ADVICE_SPOILS;
+
+      if (fabs (lw_quantity_of (kept[i], then) - was) > most)
         return TRUE;
     }
 

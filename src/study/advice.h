@@ -37,8 +37,8 @@ typedef struct
 #define LW_ADVICE_TOLERANCE 0.3
 
 /* A setting is not advised with which oxidation, rupture or broken leaf of the finished tea would be off by more than
- * this, % points, or roast by as many minutes at 120 °C, and by more than that share of itself. Choices: half the width
- * of usual aims at rupture, and a quarter. */
+ * this, % points; or roast by as many minutes at 120 °C and more than that share of itself. Choices: half the width of
+ * usual aims at rupture, and a quarter. */
 #define LW_ADVICE_SPOILS 8.0
 #define LW_ADVICE_SPOILS_SHARE 0.25
 gboolean lw_advice_spoils (const LwOutcome     *then,

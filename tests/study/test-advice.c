@@ -109,8 +109,8 @@ assert_right (LwSeason        *season,
     g_assert_true (advice->off > 0 && advice->to > 0);
   if (advice->kind == LW_ADVICE_LONGER || advice->kind == LW_ADVICE_CHANGE)
     {
-      g_assert_cmpfloat (fabs (with.rupture_pct - planned->rupture_pct), <=, 12);
-      g_assert_cmpfloat (fabs (with.oxidation_pct - planned->oxidation_pct), <=, 12);
+      g_assert_cmpfloat (fabs (with.rupture_pct - planned->rupture_pct), <=, LW_ADVICE_SPOILS);
+      g_assert_cmpfloat (fabs (with.oxidation_pct - planned->oxidation_pct), <=, LW_ADVICE_SPOILS);
     }
 }
 
