@@ -55,6 +55,12 @@ say_what (const LwBatch  *batch,
     default:
       if (isnan (advice->missed))
         return g_strdup (_ ("that cannot be computed."));
+      if (advice->handle.step + 1 >= batch->n_steps)
+        return g_strdup_printf (advice->missed > 0
+                                  /* Translators: %s is "1.2 % points" */
+                                  ? _ ("nothing follows that helps; the tea ends %s too wet.")
+                                  : _ ("nothing follows that helps; the tea ends %s too dry."),
+                                points);
       return g_strdup_printf (advice->missed > 0
                                 /* Translators: %s is "1.2 % points" */
                                 ? _ ("no setting of this or the next step helps; the tea ends %s too wet.")

@@ -243,7 +243,7 @@ advise_one (Case          *it,
             const GArray  *knocks,
             double         off)
 {
-  LwAdvice advice = { .kind = LW_ADVICE_NONE, .off = off, .missed = NAN, .left = NAN };
+  LwAdvice advice = { .kind = LW_ADVICE_NONE, .off = off, .missed = NAN, .left = NAN, .handle = { .step = it->step } };
   LwOutcome end;
 
   if (!add_water (track, it->step, off, it->states))

@@ -19,7 +19,7 @@ typedef struct
   double off;        /* what the leaf weighs more (+) or less (-), kg per kg fresh */
   double missed;     /* by how much the finished moisture is then off if nothing is changed, % points */
   double left;       /* and after the advice; within LW_ADVICE_TOLERANCE unless LW_ADVICE_NONE */
-  LwHandle handle;
+  LwHandle handle;   /* its step is the one that ends, unless LW_ADVICE_CHANGE */
   double from;       /* where the setting stands; 0 for LW_ADVICE_LONGER */
   double to;
 } LwAdvice;

@@ -185,6 +185,8 @@ const Broken broken[] = {
     "The curve has no points" },
   { "92-many-points.leafwend", 17, READER,
     "Point 10001 of the curve: one more than a log can hold" },
+  { "93-two-signs.leafwend", 11, SCHEMA,
+    "“step” holds more than 1 of “sign”" },
 };
 
 const guint n_broken = G_N_ELEMENTS (broken);

@@ -170,7 +170,7 @@ test_words (void)
     .less = { .kind = LW_ADVICE_CHANGE, .off = -0.025, .handle = { 1, LW_SET_WALL_C }, .from = 260, .to = 255 },
   };
   g_autofree char *both = lw_advice_say (batch, &at, LOAD_KG);
-  g_autofree char *time = NULL, *none = NULL, *fine = NULL, *light = NULL, *nothing = NULL;
+  g_autofree char *time = NULL, *none = NULL, *fine = NULL, *light = NULL, *nothing = NULL, *last = NULL;
 
   g_assert_cmpstr (both, ==, "If it weighs 200 g more: go on for another 1 h 10 min. "
                              "If 200 g less: fix in pan with wall 255 °C, not 260 °C.");
@@ -180,6 +180,9 @@ test_words (void)
   at.less = (LwAdvice) { .kind = LW_ADVICE_NONE, .off = -0.025, .missed = -1.26 };
   none = lw_advice_say (batch, &at, LOAD_KG);
   g_assert_nonnull (strstr (none, "no setting of this or the next step helps; the tea ends 1.3 % points too dry."));
+  at.less = (LwAdvice) { .kind = LW_ADVICE_NONE, .off = -0.025, .missed = -1.26, .handle = { .step = 3 } };
+  last = lw_advice_say (batch, &at, LOAD_KG);
+  g_assert_nonnull (strstr (last, "nothing follows that helps; the tea ends 1.3 % points too dry."));
   at.more.kind = at.less.kind = LW_ADVICE_FINE;
   at.less.off = -0.025;
   fine = lw_advice_say (batch, &at, LOAD_KG);
