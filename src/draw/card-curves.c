@@ -62,15 +62,6 @@ lw_card_curves_least (const LwCard *card)
   return card->curves == 0 ? 0 : scale_of (card) * (RULER + card->curves * (LEAST_PANEL + GAP));
 }
 
-static double
-fresh_moisture (const LwCard *card)
-{
-  const LwProfile *leaf = lw_season_profile (card->season, card->batch->leaf);
-
-  return isnan (card->batch->fresh_moisture_pct) && leaf != NULL ? leaf->fresh_moisture_pct
-                                                                 : card->batch->fresh_moisture_pct;
-}
-
 static void
 draw (cairo_t *cr,
       double   width,
@@ -96,7 +87,7 @@ draw (cairo_t *cr,
       g_autoptr (LwCurves) curves = lw_curves_new (card->track, quantities[i]);
       LwPanelLook look = {
         .quantity = quantities[i], .scale = &scale, .curves = curves, .batch = card->batch,
-        .fresh_moisture_pct = fresh_moisture (card),
+        .fresh_moisture_pct = lw_card_moisture (card),
       };
       LwAxis axis = lw_panel_axis (&look);
 

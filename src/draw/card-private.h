@@ -59,6 +59,7 @@ double   lw_card_width       (const LwCard *card);
 double   lw_card_bottom      (const LwCard *card);
 
 /* card-words.c */
+double   lw_card_moisture    (const LwCard *card);  /* of the fresh leaf, % */
 void     lw_card_say         (LwCard       *card);
 void     lw_card_row_clear   (LwCardRow    *row);
 /* (transfer full) a text cut after `most` characters, with an ellipsis then. */

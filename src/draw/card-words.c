@@ -11,6 +11,15 @@
 #define MOST_NAME 120  /* characters of a name; a document allows 4000 */
 #define TEN_KG 10.0
 
+double
+lw_card_moisture (const LwCard *card)
+{
+  const LwProfile *leaf = lw_season_profile (card->season, card->batch->leaf);
+
+  return isnan (card->batch->fresh_moisture_pct) && leaf != NULL ? leaf->fresh_moisture_pct
+                                                                 : card->batch->fresh_moisture_pct;
+}
+
 char *
 lw_card_cut (const char *text,
              guint       most)

@@ -123,15 +123,6 @@ say_aims (const LwStep *step)
   return g_string_free (text, FALSE);
 }
 
-static double
-fresh_moisture (const LwCard *card)
-{
-  const LwProfile *leaf = lw_season_profile (card->season, card->batch->leaf);
-
-  return isnan (card->batch->fresh_moisture_pct) && leaf != NULL ? leaf->fresh_moisture_pct
-                                                                 : card->batch->fresh_moisture_pct;
-}
-
 /* The model's value for the weigh-in, in the weigh-in's own unit, or where the wall is set; NAN where there is none. */
 static double
 model_of (const LwCard    *card,
@@ -148,7 +139,7 @@ model_of (const LwCard    *card,
 
   if (quantity < 0 || step >= card->track->n_steps
       || weigh_in->minute > lw_step_get (at, LW_SET_MINUTES) + 1e-6
-      || !lw_measured (weigh_in, (LwQuantity) quantity, card->batch->fresh_kg, fresh_moisture (card), 0, &value))
+      || !lw_measured (weigh_in, (LwQuantity) quantity, card->batch->fresh_kg, lw_card_moisture (card), 0, &value))
     return NAN;
 
   outcome = lw_track_outcome_at (card->track, step, -1, 60 * weigh_in->minute);

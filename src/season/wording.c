@@ -47,6 +47,17 @@ lw_say_setting (LwSetting setting,
   return g_strdup_printf (_ ("%.*f %s"), row->digits, value, unit);
 }
 
+char *
+lw_say_kg (double kg)
+{
+  if (fabs (kg) < 0.9995)
+    /* Translators: a weight in grams */
+    return g_strdup_printf (_ ("%.0f g"), 1000 * kg);
+
+  /* Translators: a weight */
+  return g_strdup_printf (_ ("%.*f kg"), fabs (kg) < 9.995 ? 2 : 1, kg);
+}
+
 static char *
 say_moment (gint64      when_s,
             const char *how)

@@ -12,6 +12,9 @@ char *lw_say_minutes (double    minutes);
 char *lw_say_setting (LwSetting setting,
                       double    value);
 
+/* (transfer full) a weight as a scale of the trade tells it: "7.10 kg", "24.1 kg", "850 g". */
+char *lw_say_kg      (double    kg);
+
 /* (transfer full) "12 Apr 2026". */
 char *lw_say_date    (gint64    when_s);
 

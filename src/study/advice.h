@@ -67,6 +67,3 @@ gboolean lw_advice_try (LwSeason           *season,
 char   *lw_advice_say  (const LwBatch      *batch,
                         const LwCheckpoint *checkpoint,
                         double              load_kg);
-
-/* (transfer full) "7.10 kg", "24.1 kg", "850 g". Translated. */
-char   *lw_say_kg      (double              kg);

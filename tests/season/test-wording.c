@@ -54,6 +54,22 @@ test_settings (void)
 }
 
 static void
+test_kg (void)
+{
+  static const struct { double kg; const char *said; } rows[] = {
+    { 7.1, "7.10 kg" }, { 0.85, "850 g" }, { 0.9996, "1.00 kg" }, { 9.996, "10.0 kg" }, { 24.06, "24.1 kg" },
+    { 0.0104, "10 g" }, { 0, "0 g" },
+  };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      g_autofree char *said = lw_say_kg (rows[i].kg);
+
+      g_assert_cmpstr (said, ==, rows[i].said);
+    }
+}
+
+static void
 test_date (void)
 {
   g_autofree char *date = lw_say_date (1775989815);
@@ -71,6 +87,7 @@ main (int    argc,
 
   g_test_add_func ("/wording/minutes", test_minutes);
   g_test_add_func ("/wording/settings", test_settings);
+  g_test_add_func ("/wording/kg", test_kg);
   g_test_add_func ("/wording/date", test_date);
 
   return g_test_run ();
