@@ -52,7 +52,7 @@ fields_new (LwCardWindow *self)
   gtk_grid_set_column_spacing (grid, 8);
   gtk_grid_set_row_spacing (grid, 6);
   self->paper = line_new (grid, 0, _ ("Paper"), gtk_drop_down_new_from_strings (papers));
-  self->direction = line_new (grid, 1, _ ("Direction"), gtk_drop_down_new_from_strings (directions));
+  self->direction = line_new (grid, 1, _ ("Orientation"), gtk_drop_down_new_from_strings (directions));
   self->load = line_new (grid, 2, _ ("Fresh leaf, kg"), gtk_spin_button_new_with_range (LEAST_KG, MOST_KG, 0.5));
   gtk_spin_button_set_digits (GTK_SPIN_BUTTON (self->load), 2);
   self->sheet = gtk_check_button_new_with_label (_ ("With the batch sheet, to write on"));

@@ -96,7 +96,7 @@ put_text (LwCard     *card,
   return y + 3;
 }
 
-/* The window at the step's end, each on a line; "" if there is none. */
+/* The windows at the step's end; "" if there is none. */
 static char *
 say_aims (const LwStep *step)
 {
@@ -110,7 +110,7 @@ say_aims (const LwStep *step)
       g_autofree char *high = isfinite (aim->high) ? lw_words_value (aim->of, aim->high) : NULL;
 
       if (text->len > 0)
-        g_string_append_c (text, '\n');
+        g_string_append (text, ", ");
       if (low != NULL && high != NULL)
         /* Translators: an aim: "Moisture 58 % to 66 %" */
         g_string_append_printf (text, _ ("%s %s to %s"), name, low, high);
@@ -155,12 +155,13 @@ say_measured (const LwWeighIn *weigh_in,
 {
   const LwMeasureRow *row = lw_measure_row (weigh_in->of);
   int digits = weigh_in->of == LW_WEIGHED_KG ? 2 : 1;
+  gboolean none = fabs (value) < 0.5 * pow (10, -digits);
+  const char *sign = !with_sign || none ? "" : value < 0 ? "−" : "+";
 
   if (isnan (value))
     return g_strdup ("–");
 
-  return g_strdup_printf ("%s%.*f %s", with_sign ? value < 0 ? "−" : "+" : "", digits,
-                          with_sign ? fabs (value) : value, _ (row->unit));
+  return g_strdup_printf ("%s%.*f %s", sign, digits, with_sign ? fabs (value) : value, _ (row->unit));
 }
 
 static double
@@ -213,7 +214,7 @@ put_step (LwCard *card,
   g_autofree char *aims = say_aims (step);
   gboolean made = card->batch->made;
   const char *words[] = { row->name, made ? aims : set, made ? set : "", "" };
-  const char *lines[] = { _ ("next: time"), _ ("heat or pressure"), _ ("weight"), _ ("seen, smelt") };
+  const char *lines[] = { made ? _ ("next: time") : _ ("made: time"), _ ("heat or pressure"), _ ("weight"), _ ("seen, smelt") };
   g_autofree char *end = NULL;
 
   if (i < card->track->n_steps)
@@ -229,7 +230,12 @@ put_step (LwCard *card,
   lw_pages_rule (card->pages, LW_CARD_MARGIN, y, lw_card_width (card), LW_HAIRLINE);
   y = put_row (card, y + 3, FALSE, words);
   if (!made && aims[0] != '\0')
-    y = put_text (card, y, aims);
+    {
+      /* Translators: %s lists windows: "Moisture 58 % to 66 %" */
+      g_autofree char *told = g_strdup_printf (_ ("Aimed at: %s"), aims);
+
+      y = put_text (card, y, told);
+    }
   if (step->note != NULL)
     y = put_text (card, y, step->note);
   for (guint k = 0; k < step->n_weigh_ins; k++)
