@@ -9,6 +9,8 @@
 
 #define OFF_SHARE 0.042      /* of the leaf's weight, before it is rounded down */
 #define MOST_OF_WATER 0.4    /* that may be missing */
+#define MOST_PACE 8.0        /* of drying */
+#define HALVINGS 50
 #define MOST_NOTCHES 40
 #define MOST_TRIED 4
 #define MOST_ROUNDS 8
@@ -27,22 +29,54 @@ typedef struct
   LwOutcome planned;     /* the finished tea */
 } Case;
 
-/* Gives every part `by` kg per kg fresh more water, all in proportion. FALSE if there is not as much. */
+/* What all parts hold if each has dried `pace` times as fast as it did, its water falling exponentially. */
+static double
+water_at_pace (const LwTrack *track,
+               guint          step,
+               double         pace,
+               LwState       *states)
+{
+  double fresh = track->leaf.fresh_water, water = 0;
+
+  for (guint part = 0; part < track->n_parts; part++)
+    {
+      states[part] = *lw_track_state (track, step, part, track->steps[step]->n - 1);
+      states[part].water = fresh * pow (states[part].water / fresh, pace);
+      water += track->parts[part].share * states[part].water;
+    }
+
+  return water;
+}
+
+/* Gives the leaf `by` kg per kg fresh more water: each part has dried slower, or faster, by the same share. Where that
+ * cannot be, as in leaf that has lost nothing, every part holds more in proportion. FALSE if there is not as much. */
 static gboolean
 add_water (const LwTrack *track,
            guint          step,
            double         by,
            LwState       *states)
 {
-  double water = 0, more = by * (1 + track->leaf.fresh_water);
+  double water = water_at_pace (track, step, 1, states), more = by * (1 + track->leaf.fresh_water);
+  double slow = by > 0 ? 0 : 1, fast = by > 0 ? 1 : MOST_PACE;
 
-  for (guint part = 0; part < track->n_parts; part++)
-    {
-      states[part] = *lw_track_state (track, step, part, track->steps[step]->n - 1);
-      water += track->parts[part].share * states[part].water;
-    }
   if (water + more <= 0)
     return FALSE;
+
+  if (water_at_pace (track, step, slow, states) > water + more && water_at_pace (track, step, fast, states) < water + more)
+    {
+      for (guint i = 0; i < HALVINGS; i++)
+        {
+          double pace = (slow + fast) / 2;
+
+          if (water_at_pace (track, step, pace, states) > water + more)
+            slow = pace;
+          else
+            fast = pace;
+        }
+      return TRUE;
+    }
+
+  water_at_pace (track, step, 1, states);
   for (guint part = 0; part < track->n_parts; part++)
     states[part].water *= 1 + more / water;
 

@@ -45,8 +45,8 @@ gboolean lw_advice_spoils (const LwOutcome     *then,
                            const LwOutcome     *planned);
 
 /* (transfer full) array of LwCheckpoint, one for each step. The leaf that weighs more or less is the planned leaf at
- * the step's end with more or less water in every part, in proportion; about 3 % of what `load_kg` of fresh leaf weigh
- * there, a round number. Settings are tried in the order of how many notches each would need by its knock-on effect;
+ * the step's end, each part of which has dried slower or faster by the same share; about 3 % of what `load_kg` of fresh
+ * leaf weigh there, a round number. Settings are tried in the order of how many notches each would need by its knock-on effect;
  * how far one must go is found by computing the steps that follow. NULL if cancelled, if the batch has no steps, or if
  * it cannot be computed. */
 GArray *lw_advise      (LwSeason           *season,
