@@ -175,7 +175,7 @@ class Maker(Bench):
 
     def give_weather(self, name):
         """Gives the batch the season's last weather, by the menu."""
-        self.key("F10")
+        self.key("alt+b")
         self.get("menu item", re.compile("Weather of this batch"))
         self.key("w")
         self.key_to(self.get("menu item", name), "Up")

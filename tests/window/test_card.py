@@ -184,7 +184,7 @@ def picture_of_the_board():
     """The menu saves blocks and curves as a picture of the size asked for, and the curves as a table."""
     for name, size in (("board.png", (1600, 1000)), ("board.csv", None)):
         path = os.path.join(desk.folder, name)
-        desk.key("F10")
+        desk.key("alt+b")
         desk.get("menu item", re.compile("^Save a picture"))
         desk.key("u")
         desk.get("spin button", "Width")

@@ -108,7 +108,7 @@ def tab_to(node):
 @tap.case
 def opens_by_menu_and_tells_the_batches():
     """From the menu by keys; made batches of the leaf in hand are ticked, planned ones greyed with the reason"""
-    desk.key("F10")
+    desk.key("alt+b")
     desk.get("menu item", re.compile("^Fit the leaf"))
     desk.key("f")
     ticked = [desk.name_of(n) for n in desk.find_all("check box", re.compile(r"^\d+ "), side(FITTED))

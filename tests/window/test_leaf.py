@@ -26,7 +26,7 @@ def field(name):
 
 def opened():
     """Opens the window by the menu's keys and returns its first share."""
-    desk.key("F10")
+    desk.key("alt+b")
     desk.get("menu item", re.compile("^Leaf of this batch"))
     desk.key("l")
     return field("share, part 1")

@@ -172,7 +172,7 @@ def log_is_removed():
 @tap.case
 def menu_by_keys():
     """The menu opens by a key and has the import and the batch's logs."""
-    desk.key("F10")
+    desk.key("alt+b")
     desk.get("menu item", re.compile("Import a temperature log…"))
     desk.get("menu item", re.compile("Temperature logs of this batch"))
     desk.key("Escape")

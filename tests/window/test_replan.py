@@ -62,7 +62,7 @@ def before_the_drum():
 def menu_opens_and_escape_leaves():
     """The menu's item opens it; Escape leaves the season as it was, with nothing to undo."""
     kept, words = desk.saved_bytes(), [desk.words(s) for s in range(1, 6)]
-    desk.key("F10")
+    desk.key("alt+b")
     desk.get("menu item", re.compile("^Re-plan the rest"))
     desk.key("t")
     answered()

@@ -73,13 +73,13 @@ def saved_batch():
 @tap.case
 def a_planned_batch_is_started():
     """A made batch is not started; a planned one is, after a word of caution; the bar and the actual start are there."""
-    desk.key("F10")
+    desk.key("alt+b")
     assert not desk.has(desk.get("menu item", re.compile("Start this batch")), "sensitive"), "a made batch can be started"
     desk.key("Escape", "ctrl+r")
     desk.wait_for(lambda: BATCH in desk.name_of(desk.windows()[0]), "the repeated batch")
     desk.save()
     assert bar() is None, "a bar without a run"
-    desk.key("F10")
+    desk.key("alt+b")
     desk.get("menu item", re.compile("Start this batch"))
     desk.key("s")
     desk.get("label", re.compile("follow local codes and licensed practice"))

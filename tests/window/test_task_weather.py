@@ -26,7 +26,7 @@ def the_cup_is_kept_in_other_weather():
 def a_weather_of_other_days_says_so():
     """The menu says which weather has no hours for the days of the batch."""
     desk.open(batch=BUYERS)
-    desk.key("F10")
+    desk.key("alt+b")
     desk.get("menu item", re.compile("Weather of this batch"))
     desk.key("w")
     desk.get("menu item", "Forecast, 17 to 22 April 2026 · not on this batch's days")

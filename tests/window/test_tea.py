@@ -31,9 +31,9 @@ def shown():
 
 
 def open_menu():
-    """Opens the menu of kinds: the window's menu by the pointer, then its letter."""
+    """Opens the menu of kinds: the batch's menu by the pointer, then its letter."""
     desk.wait_for(lambda: not shown(), "the menu's end")
-    desk.click(desk.get("push button", "Menu"))
+    desk.click(desk.get("push button", "Batch"))
     desk.wait_for(lambda: desk.bounds(desk.get("menu item", "Kind of tea")).width > 0, "the menu")
     desk.key("k")
     return desk.wait_for(shown, "the kinds")
