@@ -1,5 +1,6 @@
 /* Temperature logs in the window: a table comes into the batch in hand, logs are shown and removed. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/menu.h"
 #include "bench/window-private.h"
 
 #include "bench/ask.h"
@@ -131,17 +132,18 @@ static void
 season_cb (LwWindow *self)
 {
   const LwBatch *batch = lw_session_batch (self->session);
+  g_autoptr (GMenu) menu = g_menu_new ();
 
-  g_menu_remove_all (self->log_menu);
-  g_menu_append (self->log_menu, _ ("Show _wall and air"), "win.show-logs");
+  g_menu_append (menu, _ ("Show _wall and air"), "win.show-logs");
   for (guint i = 0; batch != NULL && i < batch->n_logs; i++)
     {
       const LwLog *log = batch->logs[i].log;
       /* Translators: the name of a log */
       g_autofree char *label = g_strdup_printf (_ ("Remove “%s”"), log->name);
 
-      lw_window_add_choice (self->log_menu, label, "win.remove-log", log->id);
+      lw_menu_add_choice (menu, label, "win.remove-log", log->id);
     }
+  lw_menu_refill (self->log_menu, menu);
   g_simple_action_set_enabled (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "import-log")),
                                batch != NULL && batch->n_steps > 0);
 }

@@ -17,6 +17,7 @@ struct _LwWindow
   GtkWidget *subtitle;
   GtkWidget *undo_button;
   GtkWidget *redo_button;
+  GtkWidget *batch_button;
   GtkWidget *menu_button;
   GtkWidget *paned;
   GtkWidget *side_paned;
@@ -43,12 +44,6 @@ struct _LwWindow
 /* Says what was done or what can be done, at the window's foot. */
 void lw_window_say         (LwWindow   *self,
                             const char *text);
-
-/* Adds an item that gives the string `target` to the window's action; no letter of the label is a key. */
-void lw_window_add_choice  (GMenu      *menu,
-                            const char *label,
-                            const char *action,
-                            const char *target);
 
 /* window-file.c */
 void lw_window_add_file_actions  (LwWindow *self);

@@ -1,5 +1,6 @@
 /* Kinds of tea in the window: choosing one gives the batch its name and the finished tea its aims. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/menu.h"
 #include "bench/window-private.h"
 
 #include "season/shipped.h"
@@ -63,9 +64,9 @@ fill_menu (LwWindow *self)
 
   self->teas = lw_document_load (path, problems);
 
-  lw_window_add_choice (self->tea_menu, _ ("None"), "win.batch-tea", "");
+  lw_menu_add_choice (self->tea_menu, _ ("None"), "win.batch-tea", "");
   for (guint i = 0; self->teas != NULL && i < self->teas->n_batches; i++)
-    lw_window_add_choice (self->tea_menu, self->teas->batches[i]->name, "win.batch-tea", self->teas->batches[i]->name);
+    lw_menu_add_choice (self->tea_menu, self->teas->batches[i]->name, "win.batch-tea", self->teas->batches[i]->name);
 }
 
 void

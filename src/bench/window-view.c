@@ -114,6 +114,14 @@ menu_closed_cb (LwWindow *self)
   g_idle_add_full (G_PRIORITY_DEFAULT_IDLE, take_keys_back, g_object_ref (self), g_object_unref);
 }
 
+static void
+watch_menu (LwWindow  *self,
+            GtkWidget *button)
+{
+  g_signal_connect_object (gtk_menu_button_get_popover (GTK_MENU_BUTTON (button)), "closed",
+                           G_CALLBACK (menu_closed_cb), self, G_CONNECT_SWAPPED);
+}
+
 void
 lw_window_add_view_actions (LwWindow *self)
 {
@@ -130,6 +138,6 @@ lw_window_add_view_actions (LwWindow *self)
   for (guint i = 0; i < n; i++)
     add_panel (self, extra[i]);
   g_signal_connect_object (self->board, "zoom", G_CALLBACK (zoom_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (gtk_menu_button_get_popover (GTK_MENU_BUTTON (self->menu_button)), "closed",
-                           G_CALLBACK (menu_closed_cb), self, G_CONNECT_SWAPPED);
+  watch_menu (self, self->batch_button);
+  watch_menu (self, self->menu_button);
 }

@@ -1,6 +1,7 @@
 /* Weather in the window: tables of hours come into the season, a batch follows one of
  * its weathers. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "bench/menu.h"
 #include "bench/window-private.h"
 
 #include "bench/ask.h"
@@ -123,15 +124,14 @@ covers (const LwWeather *weather,
 }
 
 static void
-add_weather (LwWindow        *self,
+add_weather (GMenu           *menu,
              const LwWeather *weather,
              const LwBatch   *batch)
 {
   /* Translators: a weather that has no hours for the days of the batch */
   g_autofree char *off = g_strdup_printf (_ ("%s · not on this batch's days"), weather->name);
 
-  lw_window_add_choice (self->weather_menu, batch == NULL || covers (weather, batch) ? weather->name : off,
-                        "win.batch-weather", weather->id);
+  lw_menu_add_choice (menu, batch == NULL || covers (weather, batch) ? weather->name : off, "win.batch-weather", weather->id);
 }
 
 /* The season's weathers as they are now, and which of them the batch has. */
@@ -141,11 +141,12 @@ season_cb (LwWindow *self)
   const LwSeason *season = lw_session_season (self->session);
   const LwBatch *batch = lw_session_batch (self->session);
   GSimpleAction *action = G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), "batch-weather"));
+  g_autoptr (GMenu) menu = g_menu_new ();
 
-  g_menu_remove_all (self->weather_menu);
-  lw_window_add_choice (self->weather_menu, _ ("None"), "win.batch-weather", "");
+  lw_menu_add_choice (menu, _ ("None"), "win.batch-weather", "");
   for (guint i = 0; i < season->n_weathers; i++)
-    add_weather (self, season->weathers[i], batch);
+    add_weather (menu, season->weathers[i], batch);
+  lw_menu_refill (self->weather_menu, menu);
 
   g_simple_action_set_enabled (action, batch != NULL);
   g_simple_action_set_state (action, g_variant_new_string (batch != NULL && batch->weather != NULL ? batch->weather : ""));

@@ -16,20 +16,6 @@ lw_window_say (LwWindow   *self,
   gtk_label_set_label (GTK_LABEL (self->status), text);
 }
 
-void
-lw_window_add_choice (GMenu      *menu,
-                      const char *label,
-                      const char *action,
-                      const char *target)
-{
-  g_auto (GStrv) parts = g_strsplit (label, "_", -1);
-  g_autofree char *plain = g_strjoinv ("__", parts); /* no letter to reach it by */
-  g_autoptr (GMenuItem) item = g_menu_item_new (plain, NULL);
-
-  g_menu_item_set_action_and_target (item, action, "s", target);
-  g_menu_append_item (menu, item);
-}
-
 static void
 enable (LwWindow   *self,
         const char *action,
@@ -254,6 +240,7 @@ lw_window_class_init (LwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LwWindow, subtitle);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, undo_button);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, redo_button);
+  gtk_widget_class_bind_template_child (widget_class, LwWindow, batch_button);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, menu_button);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, paned);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, side_paned);
