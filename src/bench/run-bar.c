@@ -28,7 +28,7 @@ struct _LwRunBar
   GtkWidget *show;     /* where another batch is in hand */
   GtkWidget *pause;
   GtkWidget *next;
-  GtkWidget *end_box;
+  GtkWidget *replan;
   GtkWidget *notice;   /* what a screen reader is told */
   guint told_step;     /* of what `told` was said */
   Due told;
@@ -162,6 +162,7 @@ moved_cb (LwRunBar *self)
   set_class (self, "paused", paused);
   set_class (self, "unkept", trouble != NULL);
   gtk_widget_set_visible (self->show, !lw_running_in_hand (self->running));
+  gtk_widget_set_visible (self->replan, lw_running_in_hand (self->running));
   gtk_button_set_label (GTK_BUTTON (self->pause), paused ? _ ("Go on") : _ ("Pause"));
   show_time (self, season->batches[at], step, minute);
   gtk_widget_set_visible (GTK_WIDGET (self), TRUE);
@@ -259,8 +260,9 @@ lw_run_bar_init (LwRunBar *self)
   self->show = button_new (_ ("Show"), "win.run-show", _ ("Take the running batch in hand"));
   self->pause = button_new ("", "win.run-pause", _ ("Let the batch's clock stand, or go on (F7)"));
   self->next = button_new ("", "win.run-next", _ ("The step ends now (F8)"));
+  self->replan = button_new (_ ("Re-plan the rest…"), "win.replan",
+                             _ ("Correct the batch by what was measured and plan what is ahead anew (Ctrl+J)"));
   gtk_widget_add_css_class (self->next, "suggested-action");
-  self->end_box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
   gtk_widget_set_parent (words, GTK_WIDGET (self));
   gtk_widget_set_parent (self->show, GTK_WIDGET (self));
   gtk_widget_set_parent (time_new (self->passed, passed_word), GTK_WIDGET (self));
@@ -269,7 +271,7 @@ lw_run_bar_init (LwRunBar *self)
                          GTK_WIDGET (self));
   gtk_widget_set_parent (self->pause, GTK_WIDGET (self));
   gtk_widget_set_parent (self->next, GTK_WIDGET (self));
-  gtk_widget_set_parent (self->end_box, GTK_WIDGET (self));
+  gtk_widget_set_parent (self->replan, GTK_WIDGET (self));
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Running batch"), -1);
 }
@@ -285,10 +287,4 @@ lw_run_bar_new (LwSession *session,
   g_signal_connect_object (running, "moved", G_CALLBACK (moved_cb), self, G_CONNECT_SWAPPED);
 
   return GTK_WIDGET (self);
-}
-
-GtkBox *
-lw_run_bar_end (LwRunBar *self)
-{
-  return GTK_BOX (self->end_box);
 }

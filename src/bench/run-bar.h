@@ -9,9 +9,6 @@
 #define LW_TYPE_RUN_BAR (lw_run_bar_get_type ())
 G_DECLARE_FINAL_TYPE (LwRunBar, lw_run_bar, LW, RUN_BAR, GtkWidget)
 
-/* Its buttons act by the window's actions "weigh-in", "run-pause", "run-next", "run-end". */
+/* Its buttons act by the window's actions "weigh-in", "run-pause", "run-next", "run-show", "replan". */
 GtkWidget *lw_run_bar_new (LwSession *session,
                            LwRunning *running);
-
-/* (transfer none) the box at its end, for what concerns the rest of the batch. */
-GtkBox    *lw_run_bar_end (LwRunBar  *self);

@@ -35,7 +35,6 @@ struct _LwWindow
   GtkWidget *side;
   GtkWidget *differences; /* (nullable) the window with the table */
   LwRunning *running;
-  GtkWidget *run_bar;    /* its end box is for what concerns the rest of the batch */
   LwSeason *teas;        /* (nullable) the kinds of tea that ship */
   GSettings *settings;   /* (nullable) */
   LwWindowDisk *disk;

@@ -11,8 +11,10 @@ replan (GSimpleAction *action,
         gpointer       data)
 {
   LwWindow *self = data;
+  LwInstant now;
+  gboolean runs = lw_running_in_hand (self->running) && lw_running_now (self->running, &now.step, &now.minute);
 
-  if (!lw_replan_window_open (GTK_WINDOW (self), self->session, NULL))
+  if (!lw_replan_window_open (GTK_WINDOW (self), self->session, runs ? &now : NULL))
     lw_window_say (self, _ ("There is nothing to re-plan by: the batch has no weigh-in that tells of its leaf."));
 }
 

@@ -192,8 +192,7 @@ lw_window_add_run (LwWindow *self)
 
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   self->running = lw_running_new (self->session);
-  self->run_bar = lw_run_bar_new (self->session, self->running);
-  gtk_box_prepend (GTK_BOX (gtk_widget_get_parent (self->side_paned)), self->run_bar);
+  gtk_box_prepend (GTK_BOX (gtk_widget_get_parent (self->side_paned)), lw_run_bar_new (self->session, self->running));
   lay_line (self);
   g_signal_connect_object (self->running, "moved", G_CALLBACK (moved_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "season", G_CALLBACK (moved_cb), self, G_CONNECT_SWAPPED);

@@ -176,6 +176,25 @@ def killed_among_many_entries_it_has_all():
 
 
 @tap.case
+def the_rest_is_planned_anew():
+    """The bar's button asks for the present moment; taking the plan is one edit, undone as one, and the batch runs on."""
+    step = in_bar("^Step ").get_name()
+    enter("w", "7.7")
+    before = [desk.words(i) for i in range(1, 5)]
+    desk.act(desk.get("push button", "Re-plan the rest…", under=bar()))
+    desk.get("label", "Weighed and judged", seconds=60)
+    take = desk.get("push button", "Take the new plan")
+    desk.get("label", re.compile(r"^After [^:]+ of step %s$" % re.search(r"\d+", step)[0]))
+    desk.wait_for(lambda: desk.has(take, "sensitive"), "an answer", seconds=60)
+    desk.act(take)
+    desk.wait_for(lambda: not desk.find("label", "Weighed and judged"), "the window to close")
+    desk.wait_for(lambda: [desk.words(i) for i in range(1, 5)] != before, "the new plan")
+    assert in_bar("^Step ").get_name() == step, "another step"
+    desk.key("ctrl+z")
+    desk.wait_for(lambda: [desk.words(i) for i in range(1, 5)] == before, "the old plan")
+
+
+@tap.case
 def a_journal_that_cannot_be_written_is_told():
     """Without its folder the bar says so, the entry stays in the window, and it is written as soon as that can be done."""
     shutil.rmtree(JOURNALS)
