@@ -205,6 +205,36 @@ test_peak (void)
   g_assert_cmpfloat (lw_track_end (plain, 0, -1).moisture_wb_pct - lw_track_end (whole, 0, -1).moisture_wb_pct, >, 0.05);
 }
 
+/* The same where the states jump, by nothing, before the peak and on it: the solver begins anew there and still stops
+ * where the log bends. */
+static void
+test_peak_and_jump (void)
+{
+  LwConditions steps[SAMPLE_STEPS], *one;
+  LwLeaf leaf = sample_leaf ();
+  const double begin = 3 * 3600, time_s[] = { 0, begin, begin + 1, begin + 60, begin + 61, 18 * 3600 };
+  const double value[] = { 22, 22, 90, 90, 22, 22 };
+  const double jumps_s[] = { begin - 600, begin + 30, begin + 600 };
+  g_autoptr (LwCourse) course = lw_course_new (time_s, value, G_N_ELEMENTS (time_s));
+  g_autofree LwState *nothing = g_new0 (LwState, leaf.n_parts);
+  g_autoptr (LwTrack) whole = NULL;
+
+  sample_steps (steps);
+  one = &steps[SAMPLE_WITHER];
+  one->air = course;
+  one->follow = LW_FOLLOW_AIR;
+  whole = march (&leaf, one, 1, 3e-6);
+  for (guint i = 0; i < G_N_ELEMENTS (jumps_s); i++)
+    {
+      g_autoptr (LwJump) jump = lw_jump_new (jumps_s[i], nothing, leaf.n_parts);
+      g_autoptr (LwTrack) jumped = NULL;
+
+      one->jump = jump;
+      jumped = march (&leaf, one, 1, 3e-6);
+      assert_same (whole, 0, jumped, 0, 3e-4);
+    }
+}
+
 /* The ends of steps are remembered by what they were made from, the logs too. */
 static void
 test_memory (void)
@@ -239,6 +269,7 @@ main (int    argc,
   g_test_add_func ("/course/constant", test_constant);
   g_test_add_func ("/course/ramp", test_ramp);
   g_test_add_func ("/course/peak", test_peak);
+  g_test_add_func ("/course/peak-and-jump", test_peak_and_jump);
   g_test_add_func ("/course/memory", test_memory);
 
   return g_test_run ();
