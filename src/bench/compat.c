@@ -12,41 +12,37 @@ typedef struct
   gboolean save;
 } Ask;
 
+/* Files with these endings, parted by blanks. */
+static GtkFileFilter *
+filter_new (const char *name,
+            const char *endings)
+{
+  g_auto (GStrv) each = g_strsplit (endings, " ", -1);
+  GtkFileFilter *filter = gtk_file_filter_new ();
+
+  gtk_file_filter_set_name (filter, name);
+  for (guint i = 0; each[i] != NULL; i++)
+    gtk_file_filter_add_suffix (filter, each[i]);
+
+  return filter;
+}
+
 static GtkFileFilter *
 season_filter (void)
 {
-  GtkFileFilter *filter = gtk_file_filter_new ();
-
-  gtk_file_filter_set_name (filter, _ ("Seasons"));
-  gtk_file_filter_add_suffix (filter, LW_SEASON_SUFFIX + 1);
-
-  return filter;
+  return filter_new (_ ("Seasons"), LW_SEASON_SUFFIX + 1);
 }
 
 static GtkFileFilter *
 table_filter (void)
 {
-  static const char *const endings[] = { "csv", "tsv", "tab", "txt" };
-  GtkFileFilter *filter = gtk_file_filter_new ();
-
-  gtk_file_filter_set_name (filter, _ ("Tables (CSV)"));
-  for (guint i = 0; i < G_N_ELEMENTS (endings); i++)
-    gtk_file_filter_add_suffix (filter, endings[i]);
-
-  return filter;
+  return filter_new (_ ("Tables (CSV)"), "csv tsv tab txt");
 }
 
 static GtkFileFilter *
 picture_filter (void)
 {
-  static const char *const endings[] = { "pdf", "svg", "png", "csv" };
-  GtkFileFilter *filter = gtk_file_filter_new ();
-
-  gtk_file_filter_set_name (filter, _ ("Pictures and tables"));
-  for (guint i = 0; i < G_N_ELEMENTS (endings); i++)
-    gtk_file_filter_add_suffix (filter, endings[i]);
-
-  return filter;
+  return filter_new (_ ("Pictures and tables"), "pdf svg png csv");
 }
 
 #if GTK_CHECK_VERSION (4, 10, 0)

@@ -178,3 +178,23 @@ lw_command_output (const char *path,
   lw_complain (_ ("%s could not be written: %s"), path, error->message);
   return FALSE;
 }
+
+gboolean
+lw_command_save (const LwSeason *season,
+                 const char     *path)
+{
+  g_autoptr (GError) error = NULL;
+
+  if (strcmp (path, "-") == 0)
+    {
+      gsize length;
+      g_autofree char *text = lw_document_write (season, &length);
+
+      return lw_command_output (path, text, length);
+    }
+
+  if (!lw_document_save (season, path, &error))
+    lw_complain ("%s", error->message);
+
+  return error == NULL;
+}

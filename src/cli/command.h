@@ -90,5 +90,9 @@ gboolean  lw_command_output  (const char     *path,
                               const char     *text,
                               gsize           length);
 
+/* Saves the season's file as the window does, or writes it to standard output if `path` is "-". */
+gboolean  lw_command_save    (const LwSeason *season,
+                              const char     *path);
+
 void      lw_complain        (const char     *format,
                               ...) G_GNUC_PRINTF (1, 2);

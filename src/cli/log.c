@@ -131,26 +131,6 @@ read_log (const Wish    *wish,
   return g_steal_pointer (&taken);
 }
 
-static gboolean
-save (const LwSeason *season,
-      const char     *path)
-{
-  g_autoptr (GError) error = NULL;
-
-  if (strcmp (path, "-") == 0)
-    {
-      gsize length;
-      g_autofree char *text = lw_document_write (season, &length);
-
-      return lw_command_output (path, text, length);
-    }
-
-  if (!lw_document_save (season, path, &error))
-    lw_complain ("%s", error->message);
-
-  return error == NULL;
-}
-
 static int
 import_log (const Wish *wish,
             LwSeason   *season,
@@ -189,7 +169,7 @@ import_log (const Wish *wish,
   log.log = g_steal_pointer (&taken->log);
   next = lw_edit_add_log (season, at, log);
 
-  return save (next, wish->output != NULL ? wish->output : path) ? 0 : LW_EXIT_WRONG;
+  return lw_command_save (next, wish->output != NULL ? wish->output : path) ? 0 : LW_EXIT_WRONG;
 }
 
 int

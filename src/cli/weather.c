@@ -56,26 +56,6 @@ read_table (const char *path,
   return weather;
 }
 
-static gboolean
-save (const LwSeason *season,
-      const char     *path)
-{
-  g_autoptr (GError) error = NULL;
-
-  if (strcmp (path, "-") == 0)
-    {
-      gsize length;
-      g_autofree char *text = lw_document_write (season, &length);
-
-      return lw_command_output (path, text, length);
-    }
-
-  if (!lw_document_save (season, path, &error))
-    lw_complain ("%s", error->message);
-
-  return error == NULL;
-}
-
 int
 lw_command_weather (int    argc,
                     char **argv)
@@ -115,5 +95,5 @@ lw_command_weather (int    argc,
 
   next = lw_edit_add_weather (season, weather);
 
-  return save (next, output != NULL ? output : path) ? 0 : LW_EXIT_WRONG;
+  return lw_command_save (next, output != NULL ? output : path) ? 0 : LW_EXIT_WRONG;
 }

@@ -19,6 +19,19 @@ def run(*arguments, expect=0, **env):
     return said, complained
 
 
+def put(folder, name, text):
+    """Writes a file of the folder; its path."""
+    path = os.path.join(folder, name)
+    with open(path, "w", encoding="utf-8") as file:
+        file.write(text)
+    return path
+
+
+def get(path):
+    with open(path, encoding="utf-8") as file:
+        return file.read()
+
+
 def refused(*arguments, status=2, words=()):
     """The program ends with a status, these words on stderr and nothing on stdout. What stderr says."""
     said, complained = run(*arguments, expect=status)

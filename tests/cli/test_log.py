@@ -6,7 +6,8 @@ import os
 import tempfile
 import xml.etree.ElementTree as ElementTree
 
-from program import run  # first: it knows where tap is
+import program  # first: it knows where tap is
+from program import get, run
 import tap
 
 NS = "{urn:leafwend:season}"
@@ -28,15 +29,7 @@ DATED = ("Time;Leaf;Pan (°F)\n2026-04-12T11:00:00;22,5;482\n2026-04-12T11:01:00
 
 
 def put(name, text):
-    path = os.path.join(FOLDER.name, name)
-    with open(path, "w", encoding="utf-8") as file:
-        file.write(text)
-    return path
-
-
-def get(path):
-    with open(path, encoding="utf-8") as file:
-        return file.read()
+    return program.put(FOLDER.name, name, text)
 
 
 def logs(path):

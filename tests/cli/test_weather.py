@@ -4,7 +4,8 @@ import os
 import tempfile
 import xml.etree.ElementTree as ElementTree
 
-from program import run  # first: it knows where tap is
+import program  # first: it knows where tap is
+from program import get, run
 import tap
 
 NS = "{urn:leafwend:season}"
@@ -27,15 +28,7 @@ STEADY = ('  <weather id="steady" name="Steady">\n'
 
 
 def put(name, text):
-    path = os.path.join(FOLDER.name, name)
-    with open(path, "w", encoding="utf-8") as file:
-        file.write(text)
-    return path
-
-
-def get(path):
-    with open(path, encoding="utf-8") as file:
-        return file.read()
+    return program.put(FOLDER.name, name, text)
 
 
 def weathers(path):

@@ -2,6 +2,8 @@
  * a season it gives is written and read back to the same bytes. With a fuzzing engine, or alone:
  * then it replays the files named, and seeded changes of them. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "any-bytes.h"
+
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -13,20 +15,6 @@
 
 static guint n_seasons;
 
-int LLVMFuzzerTestOneInput (const guint8 *data,
-                            size_t        size);
-
-static void
-require (gboolean    holds,
-         const char *what)
-{
-  if (holds)
-    return;
-
-  fprintf (stderr, "%s\n", what);
-  abort ();
-}
-
 static char *
 write_again (const char *text,
              gsize       length,
@@ -35,7 +23,7 @@ write_again (const char *text,
   g_autoptr (GPtrArray) problems = lw_problems_new ();
   g_autoptr (LwSeason) season = lw_document_read (text, length, problems);
 
-  require (season != NULL, "what was written cannot be read");
+  demand (season != NULL, "what was written cannot be read");
 
   return lw_document_write (season, written);
 }
@@ -49,12 +37,12 @@ LLVMFuzzerTestOneInput (const guint8 *data,
   g_autofree char *text = NULL, *again = NULL;
   gsize length, again_length;
 
-  require ((season != NULL) == (problems->len == 0), "neither a season nor a problem, or both");
+  demand ((season != NULL) == (problems->len == 0), "neither a season nor a problem, or both");
   for (guint i = 0; i < problems->len; i++)
     {
       g_autofree char *told = lw_problem_text (g_ptr_array_index (problems, i), "file");
 
-      require (g_utf8_validate (told, -1, NULL), "a problem is no text");
+      demand (g_utf8_validate (told, -1, NULL), "a problem is no text");
     }
 
   if (season == NULL)
@@ -66,7 +54,7 @@ LLVMFuzzerTestOneInput (const guint8 *data,
     return 0;
 
   again = write_again (text, length, &again_length);
-  require (again_length == length && memcmp (text, again, length) == 0, "not the same bytes");
+  demand (again_length == length && memcmp (text, again, length) == 0, "not the same bytes");
 
   return 0;
 }

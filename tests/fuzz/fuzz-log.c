@@ -1,9 +1,7 @@
 /* Any bytes may be given as a temperature log: reading never crashes, tells why it gives nothing, and what it gives
  * is written into a season and read back. With a fuzzing engine, or alone: then on seeded changes of the tables below. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include <stdio.h>
-#include <stdlib.h>
-#include <string.h>
+#include "any-bytes.h"
 
 #include "season/document.h"
 #include "season/edit.h"
@@ -11,34 +9,8 @@
 #include "season/log-say.h"
 
 #define N_CHANGED 20000
-#define SEED 20260412
 
 static guint n_logs;
-
-int LLVMFuzzerTestOneInput (const guint8 *data,
-                            size_t        size);
-
-static void
-require (gboolean    holds,
-         const char *what)
-{
-  if (holds)
-    return;
-
-  fprintf (stderr, "%s\n", what);
-  abort ();
-}
-
-static void
-require_told (GPtrArray *problems)
-{
-  for (guint i = 0; i < problems->len; i++)
-    {
-      g_autofree char *told = lw_problem_text (g_ptr_array_index (problems, i), "file");
-
-      require (g_utf8_validate (told, -1, NULL), "a problem is no text");
-    }
-}
 
 static void
 write_and_read (LwLog *log)
@@ -51,7 +23,7 @@ write_and_read (LwLog *log)
   season = lw_edit_add_log (plain, 0, (LwBatchLog) { lw_log_ref (log), 1, 2.5 });
   text = lw_document_write (season, &length);
   again = lw_document_read (text, length, problems);
-  require (again != NULL && again->batches[0]->logs[0].log->n_curves == log->n_curves, "what was written cannot be read");
+  demand (again != NULL && again->batches[0]->logs[0].log->n_curves == log->n_curves, "what was written cannot be read");
 }
 
 int
@@ -62,14 +34,14 @@ LLVMFuzzerTestOneInput (const guint8 *data,
   g_autoptr (LwLogTable) table = lw_log_table_read ((const char *) data, size, problems);
   g_autoptr (LwLogTaken) taken = NULL;
 
-  require ((table != NULL) == (problems->len == 0), "neither a table nor a problem, or both");
-  require_told (problems);
+  demand ((table != NULL) == (problems->len == 0), "neither a table nor a problem, or both");
+  demand_told (problems);
   if (table == NULL)
     return 0;
 
   taken = lw_log_take (table, "log", "Log");
-  require_told (taken->problems);
-  require (taken->log != NULL || taken->problems->len > 0, "no log, and no reason");
+  demand_told (taken->problems);
+  demand (taken->log != NULL || taken->problems->len > 0, "no log, and no reason");
   if (taken->log == NULL)
     return 0;
 
@@ -89,56 +61,20 @@ static const char *const tables[] = {
   "13.4.2026;0:00;\"21\";482;;\r\n",
   "0\t68,9\n1,5\t69\n3\t-999\n",
   "Timestamp,Leaf,Leaf 2\n2026-04-12T10:00:00.5,20,21\n2026-04-12T10:00:00.5,20,21\n2026-04-12T10:00:00,20,21\n",
+  NULL,
 };
 
 static const char *const scraps[] = {
   "\"", "\"\"", ",", ";", "\t", "\n", "\r", "\r\n", ".", "-", "+", "e", "#", " ", "\xff", "\xef\xbb\xbf", "\xed\xa0\x80",
   "℃", "%", "(", "]", "/", "time", "date", "min", "leaf", "(K)", "_f", "1e999", "nan", "0x1p9", "9999999999", "1e300",
   "99999-99-99T99:99", "2026-04-12T10:00", "1.1.2026 00:00", "9999-12-31 23:59:59", "23:59:59.999", "0:00", "T", ":", "0",
+  NULL,
 };
-
-static void
-change (GString *bytes,
-        GRand   *random)
-{
-  int n = 1 << g_rand_int_range (random, 0, 4);
-
-  for (int i = 0; i < n; i++)
-    {
-      gsize at = (gsize) g_rand_int_range (random, 0, (gint32) bytes->len + 1);
-      gsize gone = (gsize) g_rand_int_range (random, 0, 6);
-
-      if (g_rand_boolean (random) && at < bytes->len)
-        {
-          bytes->str[at] = (char) g_rand_int_range (random, g_rand_boolean (random) ? '0' : 0, 58);
-          continue;
-        }
-      g_string_erase (bytes, (gssize) at, (gssize) MIN (gone, bytes->len - at));
-      g_string_insert (bytes, (gssize) at, scraps[g_rand_int_range (random, 0, G_N_ELEMENTS (scraps))]);
-    }
-}
 
 int
 main (int    argc,
       char **argv)
 {
-  g_autoptr (GRand) random = g_rand_new_with_seed (SEED);
-  guint sound;
-
-  for (guint i = 0; i < G_N_ELEMENTS (tables); i++)
-    LLVMFuzzerTestOneInput ((const guint8 *) tables[i], strlen (tables[i]));
-  sound = n_logs;
-
-  for (guint i = 0; i < N_CHANGED; i++)
-    {
-      g_autoptr (GString) bytes = g_string_new (tables[i % G_N_ELEMENTS (tables)]);
-
-      change (bytes, random);
-      LLVMFuzzerTestOneInput ((const guint8 *) bytes->str, bytes->len);
-    }
-
-  printf ("%u tables; of %d changed ones %u are logs\n", sound, N_CHANGED, n_logs - sound);
-
-  return sound == G_N_ELEMENTS (tables) && n_logs > sound && n_logs < N_CHANGED ? 0 : 1;
+  return give_changed_tables (tables, scraps, N_CHANGED, &n_logs, "logs") ? 0 : 1;
 }
 #endif
