@@ -15,13 +15,13 @@ draw_rows (GtkWidget *widget,
 {
   for (GtkWidget *row = gtk_widget_get_first_child (widget); row; row = gtk_widget_get_next_sibling (row))
     {
-      double x, y;
+      graphene_point_t at;
 
-      if (!gtk_widget_get_visible (row) || !gtk_widget_translate_coordinates (row, widget, 0, 0, &x, &y))
+      if (!gtk_widget_get_visible (row) || !gtk_widget_compute_point (row, widget, graphene_point_zero (), &at))
         continue;
 
       cairo_save (cr);
-      cairo_translate (cr, x, y);
+      cairo_translate (cr, at.x, at.y);
       lw_result_row_draw (LW_RESULT_ROW (row), cr);
       cairo_restore (cr);
     }
