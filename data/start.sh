@@ -13,7 +13,7 @@ sh data/packages.sh build
 [ -f build/build.ninja ] || meson setup build
 ninja -C build
 
-export LEAFWEND_DATA="$top/data" LEAFWEND_LOCALE="$top/build/po"
+export LEAFWEND_DATA="$top/data" LEAFWEND_DOCS="$top/build/docs" LEAFWEND_LOCALE="$top/build/po"
 export GSETTINGS_SCHEMA_DIR="$top/build/data"
 
 if [ -n "${DISPLAY:-}${WAYLAND_DISPLAY:-}" ]; then

@@ -10,10 +10,11 @@ import time
 
 sys.dont_write_bytecode = True
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "tests", "window"))
-from bench import DATA  # noqa: E402
-from maker import BUYERS, Maker  # noqa: E402
+from bench import DATA, LEAFWEND  # noqa: E402
+from maker import BUYERS, RAINED, Maker, Rained  # noqa: E402
 
 folder = sys.argv[1]
+PAN = "1 strong pan, first leaf"
 
 
 def take(desk, name, rest=True):
@@ -37,11 +38,34 @@ def take(desk, name, rest=True):
     tell(desk, name)
 
 
+def take_window(desk, name):
+    """The picture of the window in front alone."""
+    path = os.path.join(folder, name)
+    time.sleep(1)
+    front = subprocess.run(["xdotool", "getactivewindow"], stdout=subprocess.PIPE, text=True, check=True).stdout.strip()
+    subprocess.run(["import", "-silent", "-window", front, "+dither", "-colors", "255", "-strip",
+                    "-define", "png:compression-level=9", "PNG8:" + path], check=True)
+    print("== " + name)
+
+
 def tell(desk, name):
     print("== " + name)
     for node in desk.find_all("list item", re.compile(r"^[A-Z][a-z ]+ [\d.]")):
         print("  " + desk.name_of(node))
     print("  at the foot: " + desk.name_of(desk.get("status bar")))
+
+
+def act(action, path):
+    """The window's action on a file, as if the file had been chosen in the dialog."""
+    subprocess.run(["gdbus", "call", "--session", "--dest", "page.leafwend.Leafwend",
+                    "--object-path", "/page/leafwend/Leafwend/window/1",
+                    "--method", "org.gtk.Actions.Activate", action, "[<b'%s'>]" % path, "{}"],
+                   check=True, stdout=subprocess.DEVNULL)
+
+
+def tell_labels(desk, pattern=".", under=None):
+    for node in desk.find_all("label", re.compile(pattern), under=under):
+        print("  " + desk.text_of(node))
 
 
 def window():
@@ -56,43 +80,163 @@ def window():
         desk.let_go()
 
 
-def cover():
+def first():
+    """The demo as it opens."""
+    with Maker() as desk:
+        desk.start(LEAFWEND)
+        desk.wait_for(desk.blocks, "the blocks")
+        take(desk, "guide/open-1.png")
+
+
+def board():
+    """The reading line in the wither, and why the leaf oxidises there as it does."""
+    with Maker().open(batch=PAN) as desk:
+        desk.click(desk.get("page tab", "Why here"))
+        desk.take(1)
+        desk.key(*["period"] * 3)
+        take(desk, "guide/board-1.png")
+        tell_labels(desk, under=desk.get("panel", "Why here"))
+
+
+def drag():
+    """The wither's edge pulled in, the button still down."""
+    with Maker().open(batch=PAN) as desk:
+        tell(desk, "before the drag")
+        x, y = desk.end_edge(1)
+        desk.drag(x, y, x - 14, y, release=False)
+        take(desk, "guide/drag-1.png", rest=False)
+        desk.let_go()
+        desk.wait_for(lambda: "4 h, " not in desk.words(1), "the drag to be taken")
+        tell(desk, "let go")
+
+
+def aim():
+    with Maker().open(batch=PAN) as desk:
+        desk.key("ctrl+r")
+        desk.get("label", re.compile(r"first leaf \(2\)$"))
+        for outcome in ("Moisture", "Oxidation", "Cell rupture"):
+            desk.as_now(outcome)
+        take(desk, "guide/aim-1.png")
+        desk.swap(2, "fix in drum")
+        take(desk, "guide/aim-2.png")
+        desk.key("ctrl+e")
+        desk.told("All aims are met")
+        take(desk, "guide/aim-3.png")
+
+
+def knock():
     with Maker().open("ondry-ridge-2025.leafwend", "4 long wither, bare mats") as desk:
-        take(desk, "guide/cover-1.png")
+        take(desk, "guide/knock-1.png")
+        desk.click(desk.get("page tab", "Knock-on"))
+        desk.wait_for(lambda: desk.find_all("table cell", re.compile(": Roast ")), "the table")
+        desk.click(desk.get("push button", re.compile("^Settings: ")))
+        desk.key(*["Right"] * 5, "ctrl+Up", "Up", "Return")
+        take(desk, "guide/knock-2.png")
+        for node in desk.find_all("table cell", re.compile(": Roast ")):
+            print("  " + desk.name_of(node))
+        desk.click(desk.get("page tab", "Result"))
         desk.set(1, "cover", "78")
-        take(desk, "guide/cover-2.png")
+        take(desk, "guide/knock-3.png")
         desk.leave()
-        take(desk, "guide/cover-3.png")
+        take(desk, "guide/knock-4.png")
 
 
-def cup():
+def hold():
     with Maker() as desk:
         desk.hold_the_cup()
-        take(desk, "guide/cup-1.png")
+        take(desk, "guide/hold-1.png")
         desk.set(1, "air humidity", "88", off_weather=True)
         desk.told("All that is locked is held")
         desk.leave()
-        take(desk, "guide/cup-2.png")
+        take(desk, "guide/hold-2.png")
+
+
+def weather():
     with Maker() as desk:
         desk.hold_the_cup()
         desk.import_table(desk.write_damp_days("damp days", BUYERS)[0])
         desk.give_weather("damp days")
         desk.told("All that is locked is held")
-        take(desk, "guide/cup-3.png")
+        desk.key("ctrl+k")
+        take(desk, "guide/weather-1.png")
 
 
-def drum():
-    with Maker().open(batch="1 strong pan, first leaf") as desk:
+def card():
+    with Maker().open(batch=BUYERS) as desk:
+        desk.key("ctrl+p")
+        desk.get("image", re.compile("^Preview of the wall card"), seconds=30)
+        time.sleep(2)
+        take_window(desk, "guide/card-1.png")
+
+
+def run():
+    """A batch in its first minutes, on a morning of the demo's spring; and what batch 9 would have been told before its drum."""
+    morning, pace = 1775808000, 60  # 10 April 2026, 8 h
+    os.environ["LEAFWEND_CLOCK"] = "%d,%d" % ((time.time() * pace - morning) / (pace - 1), pace)
+    with Maker().open(batch=PAN) as desk:
         desk.key("ctrl+r")
         desk.get("label", re.compile(r"first leaf \(2\)$"))
-        for outcome in ("Moisture", "Oxidation", "Cell rupture"):
-            desk.as_now(outcome)
-        take(desk, "guide/drum-1.png")
-        desk.swap(2, "fix in drum")
-        take(desk, "guide/drum-2.png")
-        desk.key("ctrl+e")
-        desk.told("All aims are met")
-        take(desk, "guide/drum-3.png")
+        desk.save()
+        desk.key("alt+b")
+        desk.get("menu item", re.compile("Start this batch"))
+        desk.key("s")
+        desk.get("label", re.compile("follow local codes and licensed practice"))
+        desk.key("Return")
+        desk.get("status bar", re.compile("^The batch is running"))
+        time.sleep(20)
+        desk.key("m")
+        desk.wait_for(lambda: desk.find("text", "Moment"), "the entry")
+        desk.key("w")
+        desk.type("7.90")
+        print("  " + desk.name_of(desk.get("status bar", re.compile("kg fresh at"))))
+        desk.key("Return")
+        desk.wait_for(lambda: not desk.find("text", "Moment"), "the entry to close")
+        take(desk, "guide/run-1.png")
+    del os.environ["LEAFWEND_CLOCK"]
+    with Rained().open(batch=RAINED) as desk:
+        desk.key("ctrl+j")
+        desk.get("label", "Weighed and judged", seconds=60)
+        desk.click(desk.get("combo box", "How far it has come"))
+        desk.get(None, "Before step 2 begins")
+        desk.key("End", "Return")
+        desk.get("label", re.compile("^Moisture of the tea"), seconds=60)
+        take_window(desk, "guide/run-2.png")
+        tell_labels(desk, under=desk.window_of(desk.get("push button", "Take the new plan")))
+
+
+def log():
+    """A pan's thermocouples; every number is invented. Three rows are what a broken wire gives."""
+    with Maker().open(batch=PAN) as desk:
+        path = os.path.join(desk.folder, "pan 1.csv")
+        with open(path, "w", encoding="utf-8") as file:
+            file.write("Elapsed (s),Leaf,Pan\n")
+            for s in range(0, 1380, 10):
+                leaf = 22 + 62 * min(s / 500, 1)
+                file.write("%d,%.1f,%s\n" % (s, leaf, "OL" if 600 <= s < 630 else "%.1f" % (262 - 30 * min(s / 90, 1)
+                                                                                           + 25 * min(s / 900, 1))))
+        act("import-log-table", path)
+        desk.get("label", re.compile("^138 rows"), seconds=20)
+        desk.click(desk.get("combo box", "It begins"))
+        desk.key("Home", "Down", "Return")
+        take_window(desk, "guide/log-1.png")
+        tell_labels(desk, "left out|Line|°C")
+        desk.click(desk.get("push button", "Import"))
+        desk.get("status bar", re.compile("is a log of this batch"))
+        take(desk, "guide/log-2.png")
+
+
+def year():
+    with Maker().open(batch="2 long wither, covered") as desk:
+        shutil.copy(os.path.join(DATA, "ondry-ridge-2025.leafwend"), desk.folder)
+        desk.key("ctrl+l")
+        desk.get("list item", re.compile("^A 2025"))
+        take(desk, "guide/year-1.png")
+        desk.key("ctrl+f")
+        desk.wait_for(lambda: len(desk.windows()) > 1, "the window")
+        time.sleep(1)
+        desk.type("drum")
+        time.sleep(3)
+        take_window(desk, "guide/year-2.png")
 
 
 def steady():
@@ -107,8 +251,7 @@ def steady():
         box = desk.bounds(desk.get("label", re.compile("^of 2000 samples"), under=page))
         desk.click(box.x + 5, box.y + 5, button=5, times=9)
         take(desk, "guide/steady-2.png")
-        for node in desk.find_all("label", under=page):
-            print("  " + desk.text_of(node))
+        tell_labels(desk, under=page)
 
 
 def tell_fit(desk):
@@ -147,14 +290,8 @@ def fit():
         take(desk, "guide/fit-4.png")
 
 
-def compare():
-    with Maker().open(batch="2 long wither, covered") as desk:
-        shutil.copy(os.path.join(DATA, "ondry-ridge-2025.leafwend"), desk.folder)
-        desk.key("ctrl+l")
-        desk.get("list item", re.compile("^A 2025"))
-        take(desk, "guide/compare-1.png")
-
-
+pictures = (window, first, board, drag, aim, knock, hold, weather, card, run, log, year, steady, fit)
 os.makedirs(os.path.join(folder, "guide"), exist_ok=True)
-for picture in (window, cover, cup, drum, steady, fit, compare):
-    picture()
+for picture in pictures:
+    if len(sys.argv) < 3 or picture.__name__ in sys.argv[2:]:
+        picture()

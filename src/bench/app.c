@@ -23,6 +23,7 @@ static const struct
   { "win.save-as", { "<Control><Shift>s" } },
   { "win.undo", { "<Control>z" } },
   { "win.redo", { "<Control><Shift>z", "<Control>y" } },
+  { "win.guide", { "F1" } },
   { "win.show-side", { "F9" } },
   { "win.reach-aims", { "<Control>e" } },
   { "win.replan", { "<Control>j" } },

@@ -268,3 +268,44 @@ lw_compat_color (GtkWidget *widget)
 
   return color;
 }
+
+typedef struct
+{
+  GFile *file;
+  LwFileShown shown;
+  gpointer data;
+} Show;
+
+static void
+opened_cb (GObject      *opener,
+           GAsyncResult *result,
+           gpointer      data)
+{
+  g_autofree Show *show = data;
+  g_autoptr (GFile) file = show->file;
+  g_autoptr (GError) error = NULL;
+
+#if GTK_CHECK_VERSION (4, 10, 0)
+  gtk_uri_launcher_launch_finish (GTK_URI_LAUNCHER (opener), result, &error);
+#else
+  gtk_show_uri_full_finish (GTK_WINDOW (opener), result, &error);
+#endif
+  show->shown (file, error, show->data);
+}
+
+void
+lw_compat_show_file (GtkWindow  *parent,
+                     GFile      *file,
+                     LwFileShown shown,
+                     gpointer    data)
+{
+  const Show show = { g_object_ref (file), shown, data };
+  g_autofree char *uri = g_file_get_uri (file);
+#if GTK_CHECK_VERSION (4, 10, 0)
+  g_autoptr (GtkUriLauncher) launcher = gtk_uri_launcher_new (uri);
+
+  gtk_uri_launcher_launch (launcher, parent, NULL, opened_cb, g_memdup2 (&show, sizeof show));
+#else
+  gtk_show_uri_full (parent, uri, GDK_CURRENT_TIME, NULL, opened_cb, g_memdup2 (&show, sizeof show));
+#endif
+}

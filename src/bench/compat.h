@@ -1,4 +1,4 @@
-/* The few calls that differ between GTK 4.8 and later: file dialogs and a widget's colour. */
+/* The few calls that differ between GTK 4.8 and later: file dialogs, the viewer of a file and a widget's colour. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
@@ -33,6 +33,17 @@ void    lw_compat_ask_export (GtkWindow   *parent,
                               const char  *title,
                               const char  *name,
                               LwFileChosen chosen,
+                              gpointer     data);
+
+/* Called with (transfer none) the file and, if no viewer was started, why. */
+typedef void (*LwFileShown) (GFile        *file,
+                             const GError *error,
+                             gpointer      data);
+
+/* Opens the file in what the desktop opens files of its kind with. */
+void    lw_compat_show_file  (GtkWindow   *parent,
+                              GFile       *file,
+                              LwFileShown  shown,
                               gpointer     data);
 
 /* The colour of the widget's text. */

@@ -84,6 +84,9 @@ LwDisk lw_window_disk_check (LwWindow     *self,
 /* window-batch.c */
 void lw_window_add_batch_actions (LwWindow *self);
 
+/* window-guide.c */
+void lw_window_add_guide_action (LwWindow *self);
+
 /* window-find.c; the session must be there. */
 void lw_window_add_find (LwWindow *self);
 

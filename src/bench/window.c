@@ -268,6 +268,7 @@ lw_window_init (LwWindow *self)
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   lw_window_add_file_actions (self);
   lw_window_add_batch_actions (self);
+  lw_window_add_guide_action (self);
 
   self->session = lw_session_new ();
   lw_window_add_weather_actions (self);

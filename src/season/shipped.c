@@ -5,6 +5,14 @@
 #include "config.h"
 
 char *
+lw_shipped_docs_path (const char *name)
+{
+  const char *folder = g_getenv ("LEAFWEND_DOCS");
+
+  return folder != NULL ? g_build_filename (folder, name, NULL) : g_build_filename (LW_DATA_DIR, "docs", name, NULL);
+}
+
+char *
 lw_shipped_path (const char *name)
 {
   const char *folder = g_getenv ("LEAFWEND_DATA");

@@ -9,3 +9,7 @@
 
 /* (transfer full) path of the file `name`: in the folder that $LEAFWEND_DATA names, else where it was installed. */
 char *lw_shipped_path (const char *name);
+
+/* (transfer full) path of the page `name` of the documentation in HTML: in the folder that $LEAFWEND_DOCS names, else where
+ * it was installed. */
+char *lw_shipped_docs_path (const char *name);

@@ -4,35 +4,10 @@ with the curve's jump and the new settings, and undone at once."""
 import re
 
 import tap
-from bench import Bench
-
-BATCH = "9 drum, after rain"
+from maker import RAINED as BATCH, Rained
 
 
-class Replan(Bench):
-    """Batch 9 as it was planned before the rain: usual leaf, drum and dryer as the day before; and batch 8 not weighed."""
-
-    def change(self):
-        with open(self.path, encoding="utf-8") as file:
-            text = file.read()
-        at = text.index('<batch name="%s"' % BATCH)
-        end = text.index("</batch>", at)
-        batch = text[at:end].replace(' fresh-moisture-pct="81.5"', "")
-        batch = batch.replace('minutes="8.5" load-kg="10"', 'minutes="5.5" load-kg="12"')
-        batch = re.sub(r' *<weigh-in minute="8.5"[^>]*>\n', "", batch)
-        batch = batch.replace('kind="dry-air" minutes="55" air-c="95"', 'kind="dry-air" minutes="40" air-c="95"')
-        batch = re.sub(r' *<weigh-in minute="(30|55)"[^>]*>\n', "", batch)
-        eighth = text.index('<batch name="8 ')
-        text = text[:eighth] + re.sub(r" *<weigh-in [^>]*/>\n", "", text[eighth:at]) + batch + text[end:]
-        with open(self.path, "w", encoding="utf-8") as file:
-            file.write(text)
-
-    def start(self, program, args=(), **others):
-        self.change()
-        super().start(program, args, **others)
-
-
-desk = Replan().open(batch=BATCH)
+desk = Rained().open(batch=BATCH)
 
 
 def labels():
