@@ -4,6 +4,7 @@
 
 #include "bench/steady-words.h"
 #include "season/text.h"
+#include "study/replan.h"
 
 typedef struct
 {
@@ -11,6 +12,7 @@ typedef struct
   GtkWidget *seek;
   GtkWidget *words;
   GtkWidget *changes;
+  GtkWidget *caution; /* beside what is offered */
   GtkWidget *take;
   GtkWidget *leave;
   GtkWidget *reach;
@@ -41,6 +43,7 @@ show (Part       *part,
   gtk_widget_set_visible (part->words, words[0] != '\0');
   gtk_label_set_label (GTK_LABEL (part->changes), changes);
   gtk_widget_set_visible (part->changes, changes[0] != '\0');
+  gtk_widget_set_visible (part->caution, offered);
   gtk_widget_set_visible (part->take, offered);
   gtk_widget_set_visible (part->leave, offered);
   gtk_widget_set_visible (part->reach, FALSE);
@@ -165,6 +168,8 @@ lw_steady_better_new (LwSession *session)
   part->changes = lw_steady_label ("", "steady-changes");
   gtk_box_append (GTK_BOX (box), part->words);
   gtk_box_append (GTK_BOX (box), part->changes);
+  part->caution = lw_steady_label (lw_replan_caution (), "steady-note");
+  gtk_box_append (GTK_BOX (box), part->caution);
   part->take = button_new (box, row, _ ("Take"), _ ("Make these the batch’s settings; one undo takes them back"),
                            G_CALLBACK (take_cb));
   part->leave = button_new (box, row, _ ("Leave"), _ ("Keep the batch’s settings"), G_CALLBACK (leave_cb));
