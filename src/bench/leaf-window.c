@@ -132,6 +132,17 @@ button_new (GtkWidget  *box,
 }
 
 /* One line of the leaf as a whole: its label, its field, its unit and meaning. */
+/* Not so narrow that the window must be as high as lines broken at every word need. */
+static GtkWidget *
+meaning_new (const char *text)
+{
+  GtkWidget *label = lw_leaf_label (text, "small");
+
+  gtk_label_set_width_chars (GTK_LABEL (label), 40);
+
+  return label;
+}
+
 static void
 attach_line (GtkGrid    *grid,
              int         y,
@@ -141,7 +152,7 @@ attach_line (GtkGrid    *grid,
 {
   gtk_grid_attach (grid, label, 0, y, 1, 1);
   gtk_grid_attach (grid, field, 1, y, 1, 1);
-  gtk_grid_attach (grid, lw_leaf_label (meaning, "small"), 2, y, 1, 1);
+  gtk_grid_attach (grid, meaning_new (meaning), 2, y, 1, 1);
 }
 
 static GtkWidget *
@@ -209,7 +220,7 @@ meanings_new (void)
       /* Translators: a number's name and what it means */
       g_autofree char *text = g_strdup_printf (_ ("%s: %s"), _ (lw_leaf_field_row (LW_PART_SHARE + k)->label), meaning);
 
-      gtk_box_append (GTK_BOX (box), lw_leaf_label (text, "small"));
+      gtk_box_append (GTK_BOX (box), meaning_new (text));
     }
 
   return box;

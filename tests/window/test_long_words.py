@@ -1,0 +1,95 @@
+"""Every screen in a language of long words, made by long_words.py for the time of the test: each window keeps within 1280 by
+720, and nothing that takes the keyboard stands outside of it. With $LONG_WORDS_PICTURES a folder, it leaves pictures there."""
+# SPDX-License-Identifier: GPL-3.0-or-later
+import os
+import re
+import shutil
+import subprocess
+import tempfile
+
+import tap
+from bench import DATA, Bench
+from long_words import LANGUAGE, longer, make
+
+WIDTH, HEIGHT = 1280, 720
+PICTURES = os.environ.get("LONG_WORDS_PICTURES")
+ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
+BATCH = "2 long wither, covered"
+
+words = tempfile.mkdtemp(prefix="words.")
+make(ROOT, words)
+os.environ.update(LEAFWEND_LOCALE=words, LANGUAGE=LANGUAGE)
+desk = Bench()
+
+
+def act(action, *targets):
+    """An action of the main window."""
+    subprocess.run(["gdbus", "call", "--session", "--dest", "page.leafwend.Leafwend",
+                    "--object-path", "/page/leafwend/Leafwend/window/1", "--method", "org.gtk.Actions.Activate", action,
+                    "[%s]" % ", ".join("<%s>" % t for t in targets), "{}"], check=True, stdout=subprocess.DEVNULL)
+
+
+def fits(name, node=None):
+    """Looks at the window of a node, or at the first."""
+    window = desk.window_of(node) if node is not None else desk.windows()[0]
+    box = desk.bounds(window)
+    if PICTURES:
+        desk.screenshot(os.path.join(PICTURES, name + ".png"))
+    assert box.width <= WIDTH and box.height <= HEIGHT, "%s is %d by %d" % (name, box.width, box.height)
+    for node in desk.walk(window):
+        if desk.has(node, "focusable") and desk.has(node, "showing") and desk.has(node, "visible"):
+            at = desk.bounds(node)
+            assert at.x >= 0 and at.x + at.width <= box.width, "%s: %s at %s" % (name, desk.name_of(node), at)
+
+
+def opened(name, role, text):
+    """Waits for a widget in a window of its own, looks at that window and closes it."""
+    node = desk.get(role, re.compile(longer(text)), seconds=30)
+    fits(name, node)
+    desk.key("Escape")
+    desk.wait_for(lambda: len(desk.windows()) == 1, name + " to close")
+
+
+@tap.case
+def the_board_and_its_pages():
+    """The board, and every page beside it."""
+    desk.start(os.environ["LEAFWEND"], [path])
+    desk.wait_for(lambda: desk.find_all("list item"), "the batches", 30)
+    desk.click(desk.get("label", BATCH))
+    front = subprocess.run(["xdotool", "getactivewindow"], check=True, stdout=subprocess.PIPE, text=True).stdout.strip()
+    subprocess.run(["xdotool", "windowsize", "--sync", front, str(WIDTH), str(HEIGHT)], check=False, timeout=10)
+    for name in ("Result", "Knock-on", "Why here", "Weigh-ins", "Steady"):
+        desk.click(desk.get("page tab", longer(name)))
+        fits("board " + name)
+        if name == "Knock-on":
+            desk.get("table cell", re.compile(": " + longer("Moisture")), seconds=30)
+            fits("board Knock-on")
+    desk.click(desk.get("page tab", longer("Result")))
+
+
+@tap.case
+def windows_of_their_own():
+    """Fit, find, wall card, re-plan, a log, differences, the leaf."""
+    act("over-last-year")
+    desk.wait_for(lambda: desk.find("list item", re.compile("^A ")), "last year's batch", 20)
+    fits("board laid over")
+    for name, action, targets, role, text in (
+            ("fit", "fit-leaf", (), "push button", "^Fit$"),
+            ("find", "find-batches", (), "combo box", "^Look in$"),
+            ("card", "wall-card", (), "image", "^Preview of the wall card"),
+            ("replan", "replan", (), "push button", "^Take the new plan$"),
+            ("log", "import-log-table", ("b'%s'" % table,), "push button", "^Import$"),
+            ("differences", "over-table", (), "push button", "^Copy as text$"),
+            ("leaf", "edit-leaf", (), "push button", "^Cancel$")):
+        act(action, *targets)
+        opened(name, role, text)
+
+
+folder = tempfile.mkdtemp(prefix="long.")
+for season in ("ondry-ridge-2026.leafwend", "ondry-ridge-2025.leafwend"):
+    shutil.copy(os.path.join(DATA, season), folder)
+path, table = os.path.join(folder, "ondry-ridge-2026.leafwend"), os.path.join(folder, "pan.csv")
+with open(table, "w", encoding="utf-8") as file:
+    file.write("Elapsed (s),Leaf,Pan\n" + "".join("%d,%d,%d\n" % (s, 20 + s / 10, 250) for s in range(0, 600, 10)))
+
+tap.main(desk.tree)
