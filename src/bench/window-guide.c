@@ -18,7 +18,8 @@ shown_cb (GFile        *file,
   else
     /* Translators: a path, and why */
     said = g_strdup_printf (_ ("No viewer opened the guide, which is at %s: %s"), path, error->message);
-  lw_window_say (self, said);
+  if (self->session != NULL) /* not closed meanwhile */
+    lw_window_say (self, said);
 }
 
 static void

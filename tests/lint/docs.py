@@ -73,6 +73,13 @@ def twelve_chapters_follow_one_another():
     none(wrong)
 
 
+@tap.case
+def every_chapter_defers():
+    """Each chapter, the guide's first page, README and the page on safety defer to local codes and licensed practice."""
+    none(["%s does not" % page.name for page in CHAPTERS + [GUIDE / "README.md", ROOT / "README.md", ROOT / "docs/safety.md"]
+          if "Follow local codes and licensed practice" not in " ".join(text(page).split())])
+
+
 def messages():
     """All that the program says, and the names in the demo seasons."""
     said = set()
