@@ -31,7 +31,10 @@ def a_weather_of_other_days_says_so():
     desk.key("w")
     desk.get("menu item", "Forecast, 17 to 22 April 2026 · not on this batch's days")
     desk.get("menu item", "Spring 2026")
-    desk.key("Escape")
+    desk.key("Escape", "Escape")
+    desk.wait_for(lambda: desk.find("menu item", "Spring 2026") is None, "the menu to close")
+    desk.key("ctrl+r")  # the keyboard is not left in the submenu
+    desk.wait_for(lambda: BUYERS + " (2)" in desk.name_of(desk.windows()[0]), "the repeat")
 
 
 tap.main(desk.tree)
