@@ -25,6 +25,8 @@
 #define LW_MAX_WEIGH_INS 1000 /* per step */
 #define LW_MAX_AIMS 50        /* per step, and per batch */
 #define LW_MAX_LOGS 20        /* of a batch, and of a step */
+#define LW_MAX_LESSONS 100
+#define LW_MAX_MOMENTS 100    /* of a lesson */
 #define LW_MAX_TEXT 4000      /* characters of a name or note */
 
 /* Reads `length` bytes. Returns (transfer full) the season, or NULL with at least one problem

@@ -227,31 +227,6 @@ lw_edit_repeat_batch (const LwSeason *season,
 }
 
 LwSeason *
-lw_edit_remove_batch (const LwSeason *season,
-                      guint           batch)
-{
-  LwSeason *next = lw_season_copy (season);
-
-  lw_season_remove_batch (next, batch);
-
-  return next;
-}
-
-LwSeason *
-lw_edit_rename_batch (const LwSeason *season,
-                      guint           batch,
-                      const char     *name)
-{
-  LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
-
-  g_free (own->name);
-  own->name = g_strdup (name);
-
-  return next;
-}
-
-LwSeason *
 lw_edit_add_weather (const LwSeason *season,
                      LwWeather      *weather)
 {

@@ -67,6 +67,13 @@ LwSeason   *lw_edit_rename_batch (const LwSeason *season,
                                   guint           batch,
                                   const char     *name);
 
+/* Takes over the lesson, in the place of the one at `at`, or, -1, after all. Its name is no other's, its batches are there. */
+LwSeason   *lw_edit_put_lesson   (const LwSeason *season,
+                                  int             at,
+                                  LwLesson       *lesson);
+LwSeason   *lw_edit_remove_lesson (const LwSeason *season,
+                                   guint           at);
+
 /* Takes over the log, whose id no other of the batch has; and removes one, so that nothing follows it. */
 LwSeason   *lw_edit_add_log      (const LwSeason *season,
                                   guint           batch,

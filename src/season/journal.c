@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "season/document.h"
+#include "season/lesson.h"
 #include "season/notation.h"
 #include "season/problem.h"
 #include "season/weigh-in.h"
@@ -232,6 +233,8 @@ lw_journal_put_back (const LwSeason       *season,
 
   *n_entries = count_new (at >= 0 ? season->batches[at] : NULL, own);
   *batch = at >= 0 ? (guint) at : season->n_batches;
+  if (at >= 0 && !g_str_equal (season->batches[at]->name, own->name))
+    lw_season_lessons_follow (next, season->batches[at]->name, own->name);
   if (at >= 0)
     lw_season_put_batch (next, *batch, own);
   else

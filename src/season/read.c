@@ -7,6 +7,7 @@
 #include "season/correction.h"
 #include "season/gate.h"
 #include "season/notation.h"
+#include "season/read-lesson.h"
 #include "season/reader.h"
 #include "season/text.h"
 
@@ -17,7 +18,9 @@ typedef struct
   GHashTable *leaves;     /* id or name to node */
   GHashTable *weathers;
   GHashTable *batches;
+  GHashTable *lessons;
   GPtrArray *batch_nodes; /* in the season's order */
+  GPtrArray *lesson_nodes;
 } Taken;
 
 /* Notes `key` of `node`; tells if it has been taken. A missing key has been told of already. */
@@ -100,6 +103,18 @@ take_batch (LwReader *reader,
 }
 
 static void
+take_lesson (LwReader *reader,
+             xmlNode  *node,
+             Taken    *taken)
+{
+  LwLesson *lesson = lw_read_lesson (reader, node);
+
+  lw_season_add_lesson (taken->season, lesson);
+  g_ptr_array_add (taken->lesson_nodes, node);
+  take_key (reader, taken->lessons, lesson->name, node);
+}
+
+static void
 take_in_season (LwReader *reader,
                 xmlNode  *node,
                 LwElement element,
@@ -115,6 +130,8 @@ take_in_season (LwReader *reader,
     take_weather (reader, node, taken);
   else if (element == LW_E_BATCH)
     take_batch (reader, node, taken);
+  else if (element == LW_E_LESSON)
+    take_lesson (reader, node, taken);
   else
     taken->season->note = lw_reader_note (reader, node, LW_E_NOTE, taken->season->note);
 }
@@ -159,6 +176,20 @@ check_corrections (LwReader      *reader,
                       _ ("The correction in step %u has not as many shifts as its leaf has parts."), i + 1);
 }
 
+/* Whether a lesson's batch is there. */
+static void
+check_batch (LwReader   *reader,
+             xmlNode    *node,
+             const char *batch,
+             GHashTable *known)
+{
+  g_autofree char *quoted = lw_reader_quote (batch);
+
+  if (*batch != '\0' && !g_hash_table_contains (known, batch))
+    lw_reader_tell (reader, lw_gate_line (node), _ ("Show a batch of the season, or remove the lesson."),
+                    _ ("The lesson shows “%s”, and the season has no such batch."), quoted);
+}
+
 static void
 check_references (LwReader    *reader,
                   const Taken *taken)
@@ -172,6 +203,10 @@ check_references (LwReader    *reader,
       check_reference (reader, node, "weather", batch->weather, taken->weathers);
       check_corrections (reader, node, batch, taken->season);
     }
+
+  for (guint i = 0; i < taken->season->n_lessons; i++)
+    for (guint k = 0; k < taken->season->lessons[i]->n_shown; k++)
+      check_batch (reader, g_ptr_array_index (taken->lesson_nodes, i), taken->season->lessons[i]->shown[k], taken->batches);
 }
 
 static gboolean
@@ -220,8 +255,9 @@ read_season (LwReader *reader,
   g_autoptr (GHashTable) leaves = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   g_autoptr (GHashTable) weathers = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
   g_autoptr (GHashTable) batches = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
-  g_autoptr (GPtrArray) nodes = g_ptr_array_new ();
-  Taken taken = { NULL, leaves, weathers, batches, nodes };
+  g_autoptr (GHashTable) lessons = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, NULL);
+  g_autoptr (GPtrArray) nodes = g_ptr_array_new (), lesson_nodes = g_ptr_array_new ();
+  Taken taken = { NULL, leaves, weathers, batches, lessons, nodes, lesson_nodes };
 
   lw_reader_attrs (reader, root, LW_E_SEASON, values);
   taken.season = season = lw_season_new (lw_value_text (&values[NAME]));

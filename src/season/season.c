@@ -4,6 +4,8 @@
 
 #include <string.h>
 
+#include "season/lesson.h"
+
 LwSeason *
 lw_season_new (const char *name)
 {
@@ -25,6 +27,7 @@ lw_season_copy (const LwSeason *season)
   copy->profiles = g_memdup2 (season->profiles, season->n_profiles * sizeof *season->profiles);
   copy->weathers = g_memdup2 (season->weathers, season->n_weathers * sizeof *season->weathers);
   copy->batches = g_memdup2 (season->batches, season->n_batches * sizeof *season->batches);
+  copy->lessons = g_memdup2 (season->lessons, season->n_lessons * sizeof *season->lessons);
 
   for (guint i = 0; i < copy->n_profiles; i++)
     lw_profile_ref (copy->profiles[i]);
@@ -32,6 +35,8 @@ lw_season_copy (const LwSeason *season)
     lw_weather_ref (copy->weathers[i]);
   for (guint i = 0; i < copy->n_batches; i++)
     lw_batch_ref (copy->batches[i]);
+  for (guint i = 0; i < copy->n_lessons; i++)
+    lw_lesson_ref (copy->lessons[i]);
 
   return copy;
 }
@@ -51,10 +56,13 @@ season_clear (LwSeason *season)
     lw_weather_unref (season->weathers[i]);
   for (guint i = 0; i < season->n_batches; i++)
     lw_batch_unref (season->batches[i]);
+  for (guint i = 0; i < season->n_lessons; i++)
+    lw_lesson_unref (season->lessons[i]);
 
   g_free (season->profiles);
   g_free (season->weathers);
   g_free (season->batches);
+  g_free (season->lessons);
   g_free (season->name);
   g_free (season->place);
   g_free (season->note);

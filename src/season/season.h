@@ -32,6 +32,7 @@ typedef struct
 } LwWeighIn;
 
 typedef struct _LwCorrection LwCorrection; /* season/correction.h */
+typedef struct _LwLesson LwLesson;         /* season/lesson.h */
 
 typedef struct
 {
@@ -145,6 +146,8 @@ typedef struct
   LwWeather **weathers;
   guint n_batches;
   LwBatch **batches;
+  guint n_lessons;
+  LwLesson **lessons;
 } LwSeason;
 
 /* Steps are plain values inside a batch. */

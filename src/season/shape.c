@@ -7,6 +7,7 @@
 
 #include "season/correction.h"
 #include "season/document.h"
+#include "season/lesson.h"
 
 G_STATIC_ASSERT (LW_N_LAW <= LW_MAX_ATTRS);
 G_STATIC_ASSERT (LW_N_SETTINGS + 1 + LW_N_LOG_OF <= LW_MAX_ATTRS);
@@ -54,6 +55,22 @@ static const char *
 log_of_word (guint i)
 {
   return lw_log_of_id ((LwLogOf) i);
+}
+
+const char *
+lw_lesson_curve_word (guint i)
+{
+  static const char *const words[LW_LESSON_CURVES + 1] = { "first", "second", "third", NULL };
+
+  return words[i];
+}
+
+const char *
+lw_lesson_time_word (guint i)
+{
+  static const char *const words[] = { "step", "clock", NULL };
+
+  return words[i];
 }
 
 static guint
@@ -230,12 +247,27 @@ static const LwAttrRow curve_attrs[] = {
   NUMBER ("within-c", TRUE, 0, LW_LOG_HIGH_C - LW_LOG_LOW_C),
 };
 
+static const LwAttrRow lesson_attrs[] = {
+  TEXT ("name", TRUE),
+  WORD ("time", lw_lesson_time_word),
+  WORD ("first", quantity_word),
+  WORD ("second", quantity_word),
+  WORD ("third", quantity_word),
+};
+static const LwAttrRow show_attrs[] = { TEXT ("batch", TRUE) };
+static const LwAttrRow moment_attrs[] = {
+  NUMBER ("step", TRUE, 1, LW_MAX_STEPS),
+  NUMBER ("minute", TRUE, 0, LONGEST),
+  { "ask", LW_ATTR_WORD, FALSE, 0, 0, lw_lesson_curve_word },
+};
+
 static const LwChildRow season_children[] = {
   { LW_E_PLACE, 1, 1 },
   { LW_E_NOTE, 0, 1 },
   { LW_E_LEAF, 0, LW_MAX_PROFILES },
   { LW_E_WEATHER, 0, LW_MAX_WEATHERS },
   { LW_E_BATCH, 0, LW_MAX_BATCHES },
+  { LW_E_LESSON, 0, LW_MAX_LESSONS },
 };
 static const LwChildRow leaf_children[] = {
   { LW_E_NOTE, 0, 1 },
@@ -266,6 +298,11 @@ static const LwChildRow correction_children[] = {
   { LW_E_SHIFT, 1, LW_MAX_PARTS },
 };
 static const LwChildRow log_children[] = { { LW_E_CURVE, 1, LW_MAX_CURVES } };
+static const LwChildRow lesson_children[] = {
+  { LW_E_NOTE, 0, 1 },
+  { LW_E_SHOW, 1, LW_LESSON_MOST_SHOWN },
+  { LW_E_MOMENT, 0, LW_MAX_MOMENTS },
+};
 
 #define ATTRS(table) .n_attrs = G_N_ELEMENTS (table), .attrs = table
 #define CHILDREN(table) .n_children = G_N_ELEMENTS (table), .children = table
@@ -292,6 +329,9 @@ static const LwShape shapes[LW_N_ELEMENTS] = {
   [LW_E_SHIFT] = { "shift", .choice = -1, .more = shift_rows },
   [LW_E_LOG] = { "log", ATTRS (log_attrs), CHILDREN (log_children), .choice = -1 },
   [LW_E_CURVE] = { "curve", ATTRS (curve_attrs), .points = TRUE, .choice = -1 },
+  [LW_E_LESSON] = { "lesson", ATTRS (lesson_attrs), CHILDREN (lesson_children), .choice = -1 },
+  [LW_E_SHOW] = { "show", ATTRS (show_attrs), .choice = -1 },
+  [LW_E_MOMENT] = { "moment", ATTRS (moment_attrs), .text = TRUE, .choice = -1 },
 };
 
 const LwShape *

@@ -26,9 +26,12 @@ typedef enum
   LW_E_SHIFT,
   LW_E_LOG,
   LW_E_CURVE,
+  LW_E_LESSON,
+  LW_E_SHOW,
+  LW_E_MOMENT,
 } LwElement;
 
-#define LW_N_ELEMENTS (LW_E_CURVE + 1)
+#define LW_N_ELEMENTS (LW_E_MOMENT + 1)
 
 typedef enum
 {
@@ -83,6 +86,10 @@ const LwShape *lw_shape       (LwElement element);
 guint          lw_shape_attrs (LwElement element,
                                int       word,
                                LwAttrRow rows[LW_MAX_ATTRS]);
+
+/* The words of a lesson's curves, "first" and on, and of its time, "step" or "clock"; NULL past the last. */
+const char    *lw_lesson_curve_word (guint i);
+const char    *lw_lesson_time_word  (guint i);
 
 /* The place of `text` in the row's list, -1 if it is not there. */
 int            lw_attr_word   (const LwAttrRow *row,

@@ -8,6 +8,7 @@
 #include "season/correction.h"
 #include "season/escape.h"
 #include "season/notation.h"
+#include "season/write-lesson.h"
 #include "season/write-log.h"
 
 static gboolean
@@ -386,6 +387,7 @@ lw_document_write (const LwSeason *season,
     put_weather (out, season->weathers[i]);
   for (guint i = 0; i < season->n_batches; i++)
     put_batch (out, season->batches[i]);
+  lw_write_lessons (out, season);
 
   put_end (out, 0, "season");
   *length = out->len;

@@ -187,6 +187,22 @@ const Broken broken[] = {
     "Point 10001 of the curve: one more than a log can hold" },
   { "93-two-signs.leafwend", 11, SCHEMA,
     "“step” holds more than 1 of “sign”" },
+  { "94-lesson-of-other.leafwend", 10, READER,
+    "The lesson shows “2”, and the season has no such batch" },
+  { "95-lesson-twice.leafwend", 13, READER,
+    "more than one “lesson” called “A”" },
+  { "96-lesson-shows-nothing.leafwend", 10, SCHEMA,
+    "“lesson” lacks an element “show”" },
+  { "97-shown-twice.leafwend", 12, READER,
+    "shows one batch twice" },
+  { "98-silent-moment.leafwend", 12, READER,
+    "says nothing and asks nothing" },
+  { "99-half-a-step.leafwend", 12, READER,
+    "“step” is not a whole number" },
+  { "100-fourth-curve.leafwend", 12, SCHEMA,
+    "There is no “ask” called “fourth”" },
+  { "101-lesson-before-batch.leafwend", 10, SCHEMA,
+    "“batch” stands too late in “season”" },
 };
 
 const guint n_broken = G_N_ELEMENTS (broken);

@@ -6,6 +6,7 @@
 #include <string.h>
 
 #include "season/correction.h"
+#include "season/lesson.h"
 
 static void
 add_profile (LwSeason *season)
@@ -129,6 +130,24 @@ plain_batch (void)
   return batch;
 }
 
+static LwLesson *
+full_lesson (void)
+{
+  LwLesson *lesson = lw_lesson_new ("Wither & pan");
+
+  lesson->note = g_strdup ("What the <mat> does to the pan.");
+  lesson->by_clock = TRUE;
+  lesson->curves[0] = LW_LEAF_TEMP;
+  lesson->curves[2] = LW_NEARLY_DRY;
+  lw_lesson_show (lesson, "Batch № 12");
+  lw_lesson_show (lesson, "Batch & 13");
+  lw_lesson_add_moment (lesson, (LwLessonMoment) { 1, 0.30000000000000004, 2, NULL });
+  lw_lesson_add_moment (lesson, (LwLessonMoment) { 0, 4320, -1, g_strdup (" Now & \"then\" ") });
+  lw_lesson_add_moment (lesson, (LwLessonMoment) { 39, 0, 0, g_strdup ("Where?") });
+
+  return lesson;
+}
+
 LwSeason *
 sample_season (void)
 {
@@ -143,6 +162,9 @@ sample_season (void)
   add_weather (season);
   lw_season_insert_batch (season, 0, plain_batch ());
   lw_season_insert_batch (season, 0, full_batch ());
+  lw_season_add_lesson (season, full_lesson ());
+  lw_season_add_lesson (season, lw_lesson_new ("B"));
+  lw_lesson_show (season->lessons[1], "Batch & 13");
 
   return season;
 }
@@ -307,6 +329,27 @@ assert_same_weather (const LwWeather *a,
   assert_same_bits (a->hours, b->hours, a->n_hours * sizeof (LwHour));
 }
 
+static void
+assert_same_lesson (const LwLesson *a,
+                    const LwLesson *b)
+{
+  g_assert_cmpstr (a->name, ==, b->name);
+  g_assert_cmpstr (a->note, ==, b->note);
+  g_assert_cmpint (a->by_clock, ==, b->by_clock);
+  assert_same_bits (a->curves, b->curves, sizeof a->curves);
+  g_assert_cmpuint (a->n_shown, ==, b->n_shown);
+  for (guint i = 0; i < a->n_shown; i++)
+    g_assert_cmpstr (a->shown[i], ==, b->shown[i]);
+  g_assert_cmpuint (a->n_moments, ==, b->n_moments);
+  for (guint i = 0; i < a->n_moments; i++)
+    {
+      g_assert_cmpuint (a->moments[i].step, ==, b->moments[i].step);
+      assert_same_bits (&a->moments[i].minute, &b->moments[i].minute, sizeof (double));
+      g_assert_cmpint (a->moments[i].ask, ==, b->moments[i].ask);
+      g_assert_cmpstr (a->moments[i].text, ==, b->moments[i].text);
+    }
+}
+
 void
 sample_assert_same (const LwSeason *a,
                     const LwSeason *b)
@@ -326,6 +369,9 @@ sample_assert_same (const LwSeason *a,
   g_assert_cmpuint (a->n_batches, ==, b->n_batches);
   for (guint i = 0; i < a->n_batches; i++)
     assert_same_batch (a->batches[i], b->batches[i]);
+  g_assert_cmpuint (a->n_lessons, ==, b->n_lessons);
+  for (guint i = 0; i < a->n_lessons; i++)
+    assert_same_lesson (a->lessons[i], b->lessons[i]);
 }
 
 LwSeason *

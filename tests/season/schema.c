@@ -231,7 +231,7 @@ put_comment (Out      *out,
              LwElement element)
 {
   static const char *const comments[LW_N_ELEMENTS] = {
-    [LW_E_SEASON] = "Ids of leaves, ids of weathers and names of batches are used once.",
+    [LW_E_SEASON] = "Ids of leaves, ids of weathers, names of batches and names of lessons are used once.",
     [LW_E_NOTE] = "What the maker wants to remember.",
     [LW_E_SIGN] = "What the maker looks for in this step, whenever it is done.",
     [LW_E_LEAF] = "The shares of the parts add up to 1.",
@@ -246,6 +246,8 @@ put_comment (Out      *out,
     [LW_E_LOG] = "Its id is used once in the batch. “minute” counts from the start of what holds it. The numbers of rows and"
                  " lines are whole.",
     [LW_E_CURVE] = "Points: seconds from the log's begin, which rise, and temperature, each a number; at most 10000.",
+    [LW_E_SHOW] = "“batch” is the name of a batch in this season, and shown once in a lesson.",
+    [LW_E_MOMENT] = "“step” is a whole number, of a step of the batch shown first. One that asks nothing has text.",
   };
 
   if (comments[element] != NULL)

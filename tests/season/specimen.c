@@ -47,6 +47,9 @@ usual_value (const Specimen  *specimen,
              const LwAttrRow *row,
              int              word)
 {
+  /* A lesson shows the batch by its name. */
+  if (element == LW_E_BATCH && specimen->element == LW_E_SHOW && specimen->value != NULL && strcmp (row->name, "name") == 0)
+    return g_strdup (specimen->value);
   if (row->type == LW_ATTR_NUMBER && element == LW_E_DAY)
     return lw_number_text (day_value (row));
   if (row->type == LW_ATTR_NUMBER)
@@ -170,6 +173,21 @@ put_log (GString        *text,
   g_string_append (text, ">0 20</curve>\n</log>\n");
 }
 
+/* Where it is under test. */
+static void
+put_lesson (GString        *text,
+            const Specimen *specimen)
+{
+  if (specimen->element != LW_E_LESSON && specimen->element != LW_E_SHOW && specimen->element != LW_E_MOMENT)
+    return;
+
+  put_start (text, specimen, LW_E_LESSON, -1);
+  g_string_append (text, ">\n");
+  put_empty (text, specimen, LW_E_SHOW, -1);
+  put_start (text, specimen, LW_E_MOMENT, -1);
+  g_string_append (text, ">Text</moment>\n</lesson>\n");
+}
+
 char *
 specimen_text (const Specimen *specimen)
 {
@@ -193,7 +211,9 @@ specimen_text (const Specimen *specimen)
   g_string_append (text, ">\n");
   put_step (text, specimen);
   put_log (text, specimen);
-  g_string_append (text, "</batch>\n</season>\n");
+  g_string_append (text, "</batch>\n");
+  put_lesson (text, specimen);
+  g_string_append (text, "</season>\n");
 
   return g_string_free (text, FALSE);
 }

@@ -1,0 +1,73 @@
+/* Lessons into the document. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "season/write-lesson.h"
+
+#include "season/escape.h"
+#include "season/notation.h"
+#include "season/shape.h"
+
+static void
+put_text (GString    *out,
+          const char *name,
+          const char *text)
+{
+  g_string_append_printf (out, " %s=\"", name);
+  lw_escape_append (out, text, TRUE);
+  g_string_append_c (out, '"');
+}
+
+static void
+put_moment (GString              *out,
+            const LwLessonMoment *moment)
+{
+  g_autofree char *minute = lw_number_text (moment->minute);
+
+  g_string_append_printf (out, "    <moment step=\"%u\" minute=\"%s\"", moment->step + 1, minute);
+  if (moment->ask >= 0)
+    put_text (out, "ask", lw_lesson_curve_word ((guint) moment->ask));
+  if (moment->text == NULL || *moment->text == '\0')
+    {
+      g_string_append (out, "/>\n");
+      return;
+    }
+
+  g_string_append_c (out, '>');
+  lw_escape_append (out, moment->text, FALSE);
+  g_string_append (out, "</moment>\n");
+}
+
+static void
+put_lesson (GString        *out,
+            const LwLesson *lesson)
+{
+  g_string_append (out, "  <lesson");
+  put_text (out, "name", lesson->name);
+  put_text (out, "time", lw_lesson_time_word (lesson->by_clock ? 1 : 0));
+  for (guint i = 0; i < LW_LESSON_CURVES; i++)
+    put_text (out, lw_lesson_curve_word (i), lw_quantity_row (lesson->curves[i])->id);
+  g_string_append (out, ">\n");
+
+  if (lesson->note != NULL && *lesson->note != '\0')
+    {
+      g_string_append (out, "    <note>");
+      lw_escape_append (out, lesson->note, FALSE);
+      g_string_append (out, "</note>\n");
+    }
+  for (guint i = 0; i < lesson->n_shown; i++)
+    {
+      g_string_append (out, "    <show");
+      put_text (out, "batch", lesson->shown[i]);
+      g_string_append (out, "/>\n");
+    }
+  for (guint i = 0; i < lesson->n_moments; i++)
+    put_moment (out, &lesson->moments[i]);
+  g_string_append (out, "  </lesson>\n");
+}
+
+void
+lw_write_lessons (GString        *out,
+                  const LwSeason *season)
+{
+  for (guint i = 0; i < season->n_lessons; i++)
+    put_lesson (out, season->lessons[i]);
+}
