@@ -1,4 +1,4 @@
-/* make-demo FOLDER: writes the two invented seasons of Ondry Ridge that ship with the
+/* make-demo FOLDER: writes the two invented seasons and the lessons of Ondry Ridge that ship with the
  * program. Always the same bytes: no clock, no locale, seeded chance. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <gio/gio.h>
@@ -24,7 +24,7 @@ write_season (const DemoSeason *script,
 int
 main (int argc, char **argv)
 {
-  const DemoSeason *const scripts[] = { &demo_spring_2025, &demo_spring_2026 };
+  const DemoSeason *const scripts[] = { &demo_spring_2025, &demo_spring_2026, &demo_lessons };
 
   if (argc != 2)
     {

@@ -78,6 +78,25 @@ typedef struct
   const DemoDay *days;
 } DemoRecord;
 
+/* What is said or asked at a moment of the first batch. */
+typedef struct
+{
+  guint step;           /* from 1; 0: no more moments */
+  double minute;        /* or DEMO_END */
+  guint ask;            /* which curve, from 1; 0: it is said */
+  const char *text;
+} DemoMoment;
+
+typedef struct
+{
+  const char *name;
+  const char *note;
+  gboolean by_clock;
+  LwQuantity curves[3];
+  const char *shown[5];
+  DemoMoment moments[8];
+} DemoLesson;
+
 typedef struct
 {
   const char *file;
@@ -87,10 +106,13 @@ typedef struct
   DemoRecord records[3];
   guint n_batches;
   const DemoBatch *batches;
+  guint n_lessons;
+  const DemoLesson *lessons;
 } DemoSeason;
 
 extern const DemoSeason demo_spring_2025;
 extern const DemoSeason demo_spring_2026;
+extern const DemoSeason demo_lessons;
 
 /* Short hands for the tables. */
 #define GIVEN(...) .given = { __VA_ARGS__ }

@@ -5,6 +5,7 @@
 #include "demo/garden.h"
 #include "demo/scale.h"
 #include "demo/sky.h"
+#include "season/lesson.h"
 #include "season/notation.h"
 
 #define ALTITUDE_M 1250
@@ -64,6 +65,31 @@ batch_of (const DemoBatch *script)
   return batch;
 }
 
+static LwLesson *
+lesson_of (const LwSeason   *season,
+           const DemoLesson *script)
+{
+  LwLesson *lesson = lw_lesson_new (script->name);
+  const LwBatch *first = season->batches[lw_season_batch (season, script->shown[0])];
+
+  lesson->note = g_strdup (script->note);
+  lesson->by_clock = script->by_clock;
+  for (guint i = 0; i < LW_LESSON_CURVES; i++)
+    lesson->curves[i] = script->curves[i];
+  for (const char *const *shown = script->shown; *shown != NULL; shown++)
+    lw_lesson_show (lesson, *shown);
+  for (const DemoMoment *moment = script->moments; moment->step > 0; moment++)
+    {
+      double end = lw_step_get (&first->steps[moment->step - 1], LW_SET_MINUTES);
+
+      lw_lesson_add_moment (lesson, (LwLessonMoment) {
+        moment->step - 1, moment->minute == DEMO_END ? end : moment->minute, (int) moment->ask - 1, g_strdup (moment->text),
+      });
+    }
+
+  return lesson;
+}
+
 LwSeason *
 demo_stage (const DemoSeason *script)
 {
@@ -87,6 +113,8 @@ demo_stage (const DemoSeason *script)
         demo_weigh (season, batch, &script->batches[i], 100 * script->seed + i);
       lw_season_insert_batch (season, i, batch);
     }
+  for (guint i = 0; i < script->n_lessons; i++)
+    lw_season_add_lesson (season, lesson_of (season, &script->lessons[i]));
 
   return season;
 }

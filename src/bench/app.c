@@ -34,6 +34,7 @@ static const struct
   { "win.over-other", { "<Control><Shift>l" } },
   { "win.over-table", { "<Control>d" } },
   { "win.wall-card", { "<Control>p" } },
+  { "win.lesson", { "<Control>t" } },
   { "win.by-clock", { "<Control>k" } },
   { "win.run-pause", { "F7" } },
   { "win.run-next", { "F8" } },

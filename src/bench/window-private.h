@@ -93,6 +93,9 @@ void lw_window_add_find (LwWindow *self);
 /* window-card.c; the session must be there. */
 void lw_window_add_card_actions (LwWindow *self);
 
+/* window-lesson.c; the session must be there. */
+void lw_window_add_lesson_action (LwWindow *self);
+
 /* window-side.c; the session must be there. */
 void lw_window_add_side (LwWindow *self);
 

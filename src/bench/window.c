@@ -276,6 +276,7 @@ lw_window_init (LwWindow *self)
   lw_window_add_tea_actions (self);
   lw_window_add_over_actions (self);
   lw_window_add_card_actions (self);
+  lw_window_add_lesson_action (self);
   self->settings = lw_desktop_settings ();
   self->board = LW_BOARD (lw_board_new (self->session));
   lw_window_add_view_actions (self);

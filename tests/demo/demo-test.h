@@ -4,6 +4,8 @@
 
 #include "season/surround.h"
 
+#define DEMO_LESSONS 0 /* in the place of a year: the lessons */
+
 /* (transfer full) data/ondry-ridge-`year`.leafwend, read without a problem. */
 LwSeason *demo_load      (int             year);
 
@@ -12,6 +14,7 @@ LwTrack  *demo_march     (LwSeason       *season,
                           guint           batch);
 
 void      demo_add_story (void);
+void      demo_add_lessons (void);
 void      demo_add_teas  (void);
 void      demo_add_fit   (void);
 void      demo_add_replan (void);

@@ -12,13 +12,15 @@
 #define EVERY_S 30
 
 static const int years[] = { 2025, 2026 };
+static const int documents[] = { 2025, 2026, DEMO_LESSONS };
 static const char *make_demo;
 
 static char *
 data_path (const char *folder,
            int         year)
 {
-  g_autofree char *name = g_strdup_printf ("ondry-ridge-%d" LW_SEASON_SUFFIX, year);
+  g_autofree char *name = year == DEMO_LESSONS ? g_strdup ("ondry-ridge-lessons" LW_SEASON_SUFFIX)
+                                               : g_strdup_printf ("ondry-ridge-%d" LW_SEASON_SUFFIX, year);
 
   return g_build_filename (folder, name, NULL);
 }
@@ -126,10 +128,10 @@ test_same_bytes (void)
                                &status, NULL));
   g_assert_cmpint (status, ==, 0);
 
-  for (guint y = 0; y < G_N_ELEMENTS (years); y++)
+  for (guint y = 0; y < G_N_ELEMENTS (documents); y++)
     {
-      g_autofree char *shipped = data_path (data_folder (), years[y]);
-      g_autofree char *again = data_path (folder, years[y]);
+      g_autofree char *shipped = data_path (data_folder (), documents[y]);
+      g_autofree char *again = data_path (folder, documents[y]);
       g_autofree char *a = NULL, *b = NULL;
 
       g_assert_true (g_file_get_contents (shipped, &a, NULL, NULL));
@@ -281,6 +283,7 @@ main (int argc, char **argv)
   g_test_add_func ("/demo/weigh-ins", test_weigh_ins);
   g_test_add_func ("/demo/weigh-in-form", test_weigh_in_form);
   demo_add_story ();
+  demo_add_lessons ();
   demo_add_teas ();
   demo_add_fit ();
   demo_add_replan ();
