@@ -134,7 +134,7 @@ menu_new (LwLessonWindow *self)
   g_menu_append (moments, _ ("_Take back what is said here"), "lesson.take-back");
   g_menu_append (lessons, _ ("_New lesson of what is shown…"), "lesson.new");
   g_menu_append (lessons, _ ("_Keep these curves in the lesson"), "lesson.keep");
-  g_menu_append (lessons, _ ("Re_name the lesson…"), "lesson.rename");
+  g_menu_append (lessons, _ ("Rena_me the lesson…"), "lesson.rename");
   g_menu_append (lessons, _ ("_Remove the lesson"), "lesson.remove");
   g_menu_append (view, _ ("_Full screen (F11)"), "lesson.fullscreen");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (moments));
@@ -167,6 +167,22 @@ fill_questions (LwLessonWindow *self)
   gtk_menu_button_set_menu_model (GTK_MENU_BUTTON (self->ask_menu), G_MENU_MODEL (now));
 }
 
+/* A list is not replaced while it is chosen from. */
+static gboolean
+lists (GListModel    *listed,
+       GtkStringList *names)
+{
+  guint n = g_list_model_get_n_items (G_LIST_MODEL (names));
+
+  if (g_list_model_get_n_items (listed) != n)
+    return FALSE;
+  for (guint i = 0; i < n; i++)
+    if (!g_str_equal (gtk_string_list_get_string (GTK_STRING_LIST (listed), i), gtk_string_list_get_string (names, i)))
+      return FALSE;
+
+  return TRUE;
+}
+
 static void
 fill_lessons (LwLessonWindow *self)
 {
@@ -180,7 +196,8 @@ fill_lessons (LwLessonWindow *self)
       if (g_strcmp0 (self->name, self->season->lessons[i]->name) == 0)
         chosen = i + 1;
     }
-  gtk_drop_down_set_model (GTK_DROP_DOWN (self->choice), G_LIST_MODEL (names));
+  if (!lists (gtk_drop_down_get_model (GTK_DROP_DOWN (self->choice)), names))
+    gtk_drop_down_set_model (GTK_DROP_DOWN (self->choice), G_LIST_MODEL (names));
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->choice), chosen);
 }
 

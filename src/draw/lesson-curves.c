@@ -169,6 +169,23 @@ draw_names (cairo_t            *cr,
     }
 }
 
+/* Of the steps that are over, and of the turning points that were: the rest tells nothing yet. */
+static void
+keep_silent (Panel              *panel,
+             const LwLessonLook *look,
+             const GArray       *turns)
+{
+  const LwBatch *batch = look->shown[0].batch;
+  gboolean over = look->head.minute >= lw_step_get (&batch->steps[look->head.step], LW_SET_MINUTES);
+
+  panel->look.untold = batch->n_steps - look->head.step - (over ? 1 : 0);
+  panel->look.n_turns = 0;
+  while (panel->look.n_turns < turns->len
+         && lw_head_compare ((LwHead) { panel->look.turns[panel->look.n_turns].step,
+                                        panel->look.turns[panel->look.n_turns].minute }, look->head) <= 0)
+    panel->look.n_turns++;
+}
+
 void
 lw_lesson_curves (cairo_t            *cr,
                   double              width,
@@ -194,6 +211,7 @@ lw_lesson_curves (cairo_t            *cr,
   lw_panel_draw (cr, width, height, &empty, &axis, letter, palette);
   if (!look->hides)
     draw_side (cr, width, height, &panel, TRUE, x, &axis, letter, palette);
+  keep_silent (&panel, look, turns);
   draw_side (cr, width, height, &panel, FALSE, x, &axis, letter, palette);
 
   lw_panel_plot (height, letter, &top, &bottom);

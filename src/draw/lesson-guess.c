@@ -10,6 +10,7 @@
 
 #define FLAG 9.0
 #define IN 26.0
+#define IN_ANSWERED 0.24 /* of the width: there the batches' own names stand at the end */
 #define POINTED 120.0 /* length of the line of a guess not yet named */
 
 static void
@@ -60,11 +61,16 @@ lw_lesson_guesses (cairo_t            *cr,
   for (guint i = 0; i < look->n_guesses; i++)
     {
       g_autofree char *words = words_of (look, &look->guesses[i]);
-      double begin = x - way * (IN + labels[i].lane * 0.14 * width), taken;
+      double in = look->answered ? IN_ANSWERED * width : IN;
+      double begin = x - way * (in + labels[i].lane * 0.14 * width), taken;
 
       lw_ink_use (cr, palette->ink);
       draw_flag (cr, x, labels[i].want, way);
       cairo_fill (cr);
+      cairo_set_line_width (cr, 1.2);
+      cairo_move_to (cr, x, labels[i].want);
+      cairo_line_to (cr, begin, labels[i].y);
+      cairo_stroke (cr);
       lw_letter_size (cr, letter, 1, TRUE, words, &taken, NULL);
       cairo_rectangle (cr, way > 0 ? begin - taken - 4 : begin - 4, labels[i].y - line / 2, taken + 8, line);
       lw_ink_use (cr, lw_ink_thin (palette->card, 0.85));

@@ -2,8 +2,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw/lesson.h"
 
-#include <math.h>
-
 #include "draw/words.h"
 #include "season/text.h"
 
@@ -101,10 +99,10 @@ lw_lesson_tells (LwQuantity     of,
   g_string_append_printf (told, _ ("%s ends at %s."), _ (lw_quantity_row (of)->label), value);
   for (guint i = 0; i < n; i++)
     {
-      g_autofree char *off = lw_words_value (of, fabs (guesses[i].off));
+      g_autofree char *off = lw_words_change (of, guesses[i].off);
 
-      /* Translators: rank and name of who guessed, and how far the guess is off */
-      g_string_append_printf (told, _ (" %u. %s: %s off."), guesses[i].rank, guesses[i].name, off);
+      /* Translators: rank and name of who guessed, and how far the guess is off: "+1.2", "% points" */
+      g_string_append_printf (told, _ (" %u. %s: off by %s %s."), guesses[i].rank, guesses[i].name, off, lw_words_change_unit (of));
     }
 
   return g_string_free (g_steal_pointer (&told), FALSE);

@@ -40,7 +40,7 @@ lw_lesson_places (double width,
   places.blocks = round (LINE * TITLE * words) + places.margin;
   places.blocks_height = round (BLOCKS * height);
   places.ruler = places.blocks + places.blocks_height;
-  places.panels = places.ruler + round (RULER_LINES * LINE * words);
+  places.panels = places.ruler + round (RULER_LINES * LINE * words + LW_RULER_LEAD);
   places.caption = height - places.margin - round (CAPTION_LINES * LINE * CAPTION * words);
   places.panel_height = floor ((places.caption - places.panels) / LW_LESSON_CURVES - places.gap);
 

@@ -330,7 +330,7 @@ lw_space_end_words (LwSpace *space)
     axis_words = MAX (axis_words, space->taken[i].width);
   space->axis_words = axis_words;
 
-  for (guint step = 0; step < n; step++)
+  for (guint step = 0; step + space->look->untold < n; step++)
     draw_end_value (space, step, lw_space_words_in (space, step) + (step + 1 == columns ? axis_words : 0));
   if (n > 0)
     draw_line_names (space, n - 1, lw_space_words_in (space, n - 1) + (n == columns ? axis_words : 0));

@@ -67,6 +67,7 @@ typedef struct
   guint n_spells;
   const LwPanelTurn *turns;    /* (nullable) */
   guint n_turns;
+  guint untold;                /* so many last steps are without the value at their end */
   const LwSpread *spread;      /* (nullable) of the batch as it is, with points: bands in the place of the parts' */
 } LwPanelLook;
 
