@@ -136,6 +136,7 @@ menu_new (LwLessonWindow *self)
   g_menu_append (lessons, _ ("_Keep these curves in the lesson"), "lesson.keep");
   g_menu_append (lessons, _ ("Rena_me the lesson…"), "lesson.rename");
   g_menu_append (lessons, _ ("_Remove the lesson"), "lesson.remove");
+  g_menu_append (view, _ ("_Open the demo's lessons"), "win.demo-lessons");
   g_menu_append (view, _ ("_Full screen (F11)"), "lesson.fullscreen");
   g_menu_append_section (menu, NULL, G_MENU_MODEL (moments));
   g_menu_append_section (menu, NULL, G_MENU_MODEL (lessons));

@@ -287,6 +287,8 @@ lw_lesson_window_new (GtkWindow *parent,
   self->session = g_object_ref (session);
   gtk_widget_add_css_class (GTK_WIDGET (self), "bench");
   self->view = lw_lesson_view_new ();
+  if (G_IS_ACTION_GROUP (parent))
+    gtk_widget_insert_action_group (GTK_WIDGET (self), "win", G_ACTION_GROUP (parent));
   lw_lesson_add_actions (self);
   lw_lesson_bar_fill (self);
   lw_lesson_add_keys (self);

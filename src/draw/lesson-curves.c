@@ -9,7 +9,7 @@
 #include "draw/words.h"
 #include "season/text.h"
 
-#define FAINT 0.3
+#define FAINT 0.38
 #define DOT 6.0
 #define AWAY 14.0
 #define MOST_NAME 0.3  /* of the width */

@@ -13,8 +13,7 @@
 #define TITLE 1.5           /* of the smallest words */
 #define CAPTION 1.7
 #define CAPTION_LINES 2.4
-#define BLOCKS 0.15         /* of the height */
-#define MARGIN 0.014
+#define MARGIN 0.014        /* of the height */
 #define RULER_LINES 1.5
 #define HEAD_LINE 3.0
 #define LINE 1.32           /* of a font's size */
@@ -38,7 +37,7 @@ lw_lesson_places (double width,
   places.width = MAX (width - 2 * places.margin, 1);
   places.gap = round (places.margin * 0.6);
   places.blocks = round (LINE * TITLE * words) + places.margin;
-  places.blocks_height = round (BLOCKS * height);
+  places.blocks_height = lw_block_height (&(LwLetter) { .base_px = lw_lesson_letter (height, BLOCK_SMALL) });
   places.ruler = places.blocks + places.blocks_height;
   places.panels = places.ruler + round (RULER_LINES * LINE * words + LW_RULER_LEAD);
   places.caption = height - places.margin - round (CAPTION_LINES * LINE * CAPTION * words);
