@@ -256,6 +256,7 @@ lw_lesson_bar_fill (LwLessonWindow *self)
   self->ask_menu = gtk_menu_button_new ();
   gtk_menu_button_set_label (GTK_MENU_BUTTON (self->ask_menu), _ ("Ask first"));
   gtk_menu_button_set_direction (GTK_MENU_BUTTON (self->ask_menu), GTK_ARROW_UP);
+  name (self->ask_menu, _ ("Ask first"));
   gtk_box_append (GTK_BOX (self->bar), self->ask_menu);
   menu_new (self);
 

@@ -6,6 +6,7 @@
 
 #include "season/correction.h"
 #include "season/document.h"
+#include "season/lesson.h"
 #include "season/text.h"
 #include "season/wording.h"
 
@@ -100,6 +101,7 @@ lw_edit_add_step (const LwSeason *season,
   LwSeason *next = with_own_batch (season, batch, &own);
 
   lw_batch_insert_step (own, at, lw_step_new (kind));
+  lw_season_lessons_step (next, own->name, season->batches[batch]->n_steps, -1, (int) at);
 
   return next;
 }
@@ -113,6 +115,7 @@ lw_edit_remove_step (const LwSeason *season,
   LwSeason *next = with_own_batch (season, batch, &own);
 
   lw_batch_remove_step (own, step);
+  lw_season_lessons_step (next, own->name, season->batches[batch]->n_steps, (int) step, -1);
 
   return next;
 }
@@ -127,6 +130,7 @@ lw_edit_move_step (const LwSeason *season,
   LwSeason *next = with_own_batch (season, batch, &own);
 
   lw_batch_move_step (own, from, to);
+  lw_season_lessons_step (next, own->name, season->batches[batch]->n_steps, (int) from, (int) to);
 
   return next;
 }

@@ -201,3 +201,51 @@ lw_season_lessons_follow (LwSeason   *season,
         lw_season_remove_lesson (season, i);
     }
 }
+
+/* Where a step is afterwards; -1: nowhere. */
+static int
+place_after (int step,
+             int from,
+             int to)
+{
+  if (from >= 0 && step == from)
+    return to;
+  if (from >= 0 && step > from)
+    step--;
+
+  return to >= 0 && step >= to ? step + 1 : step;
+}
+
+void
+lw_season_lessons_step (LwSeason   *season,
+                        const char *batch,
+                        guint       n,
+                        int         from,
+                        int         to)
+{
+  for (guint i = 0; i < season->n_lessons; i++)
+    {
+      const LwLesson *lesson = season->lessons[i];
+      LwLesson *copy;
+
+      if (lesson->n_moments == 0 || strcmp (lesson->shown[0], batch) != 0)
+        continue;
+
+      copy = lw_lesson_copy (lesson);
+      while (copy->n_moments > 0)
+        lw_lesson_remove_moment (copy, copy->n_moments - 1);
+      for (guint k = 0; k < lesson->n_moments; k++)
+        {
+          LwLessonMoment moment = lesson->moments[k];
+          int step = moment.step < n ? place_after ((int) moment.step, from, to) : (int) moment.step;
+
+          if (step < 0)
+            continue;
+
+          moment.step = (guint) step;
+          moment.text = g_strdup (moment.text);
+          lw_lesson_add_moment (copy, moment);
+        }
+      lw_season_put_lesson (season, i, copy);
+    }
+}

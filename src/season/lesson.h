@@ -59,4 +59,12 @@ void      lw_season_lessons_follow (LwSeason      *season,
                                     const char    *batch,
                                     const char    *name);
 
+/* Moments go with their steps: of the batch's `n` one was moved from place `from` to `to`, as lw_batch_move_step counts;
+ * `from` -1: inserted there; `to` -1: removed, and its moments with it. Those of no step stay as they are. */
+void      lw_season_lessons_step   (LwSeason      *season,
+                                    const char    *batch,
+                                    guint          n,
+                                    int            from,
+                                    int            to);
+
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwLesson, lw_lesson_unref)

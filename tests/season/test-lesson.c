@@ -41,6 +41,39 @@ test_lessons (void)
   g_assert_cmpuint (none->n_lessons, ==, 0);
 }
 
+static void
+assert_steps (const LwSeason *season,
+              const guint    *steps,
+              guint           n)
+{
+  const LwLesson *lesson = season->lessons[0];
+
+  g_assert_cmpuint (lesson->n_moments, ==, n);
+  for (guint i = 0; i < n; i++)
+    g_assert_cmpuint (lesson->moments[i].step, ==, steps[i]);
+}
+
+/* The sample's moments are of steps 1, 2 and 40; the last is none of the batch's, and stays. */
+static void
+test_follow_steps (void)
+{
+  g_autoptr (LwSeason) season = sample_season ();
+  g_autoptr (LwSeason) first = lw_edit_add_step (season, FULL, 0, LW_KIND_ROLL);
+  g_autoptr (LwSeason) between = lw_edit_add_step (season, FULL, 1, LW_KIND_ROLL);
+  g_autoptr (LwSeason) removed = lw_edit_remove_step (season, FULL, 0);
+  g_autoptr (LwSeason) moved = lw_edit_move_step (season, FULL, 1, 0);
+  g_autoptr (LwSeason) other = lw_edit_remove_step (season, 1, 0);
+
+  assert_steps (season, (const guint[]) { 0, 1, 39 }, 3);
+  assert_steps (first, (const guint[]) { 1, 2, 39 }, 3);
+  assert_steps (between, (const guint[]) { 0, 2, 39 }, 3);
+  assert_steps (removed, (const guint[]) { 0, 39 }, 2);
+  assert_steps (moved, (const guint[]) { 0, 1, 39 }, 3);
+  g_assert_cmpint (moved->lessons[0]->moments[0].ask, ==, season->lessons[0]->moments[1].ask);
+  g_assert_cmpstr (moved->lessons[0]->moments[1].text, ==, season->lessons[0]->moments[0].text);
+  g_assert_true (other->lessons[0] == season->lessons[0]);
+}
+
 /* Moments stand in the order of time, those of the same in that of their coming. */
 static void
 test_moments (void)
@@ -67,6 +100,7 @@ main (int    argc,
 
   g_test_add_func ("/lesson/edits", test_lessons);
   g_test_add_func ("/lesson/moments", test_moments);
+  g_test_add_func ("/lesson/follow-steps", test_follow_steps);
 
   return g_test_run ();
 }
