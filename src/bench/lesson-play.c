@@ -120,13 +120,34 @@ lw_lesson_play_or_pause (LwLessonWindow *self)
   lw_lesson_window_refresh (self, TRUE);
 }
 
+/* Onwards from a question that has marks is to its answer, and from an answer being drawn to its end: no mark is lost.
+ * FALSE if it is neither. */
+static gboolean
+hurry (LwLessonWindow *self)
+{
+  if (self->ask < 0 || self->answered || (!self->answering && self->n_guesses == 0))
+    return FALSE;
+  if (!self->answering)
+    {
+      lw_lesson_ask_answer (self);
+      return TRUE;
+    }
+
+  lw_lesson_play (self, FALSE);
+  self->head = g_array_index (self->stops, LwStop, self->stops->len - 1).head;
+  lw_lesson_ask_arrived (self);
+  lw_lesson_window_refresh (self, TRUE);
+
+  return TRUE;
+}
+
 void
 lw_lesson_go (LwLessonWindow *self,
               int             way)
 {
   guint at;
 
-  if (self->cast->n == 0)
+  if (self->cast->n == 0 || (way > 0 && hurry (self)))
     return;
 
   lw_lesson_play (self, FALSE);

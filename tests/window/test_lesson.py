@@ -3,6 +3,7 @@ first and tells how far off the marks are, and keeps lessons in the season."""
 # SPDX-License-Identifier: GPL-3.0-or-later
 import os
 import re
+import subprocess
 import time
 import xml.etree.ElementTree as ElementTree
 
@@ -24,6 +25,15 @@ def view():
 
 def told():
     return (view().get_description() or "").split("\n")
+
+
+def opened():
+    """Opens the window and waits until it has the keys."""
+    desk.key("ctrl+t")
+    view()
+    desk.wait_for(lambda: subprocess.run(["xdotool", "getactivewindow", "getwindowname"], stdout=subprocess.PIPE, check=False,
+                                         stderr=subprocess.DEVNULL, text=True).stdout.strip() == "Lesson", "the keys")
+    desk.wait_for(lambda: desk.has(view(), "focused"), "the picture to have the keys")
 
 
 def says(*words, seconds=10):
@@ -67,7 +77,7 @@ def lessons():
 @tap.case
 def steps_from_turn_to_turn():
     """Its key opens it on the batch in hand; arrows and a remote's keys go from one turning point to the next."""
-    desk.key("ctrl+t")
+    opened()
     says("Space plays", "1. wither, 0 s", "Short wither: Moisture 76.5 %")
     desk.key("Right")
     first = says("of step 2", "2. fix in pan")[0]
@@ -119,7 +129,7 @@ def asks_first():
     high = float(re.search(r"Pointed at ([\d.]+)", says("Pointed at")[-1])[1])
     desk.type("apprentice\n")
     says("apprentice marked %.1f %%." % high)
-    desk.key("space")
+    desk.key("Page_Down")  # a remote has no other key; no mark is lost
     line = says("Oxidation ends at", seconds=20)[0]
     truth = float(re.search(r"ends at ([\d.]+) %", line)[1])
     ranks = re.findall(r"(\d)\. ([a-z ]+): off by ([+−]?[\d.]+) % points", line)
@@ -155,7 +165,7 @@ def keeps_what_is_said():
 
     desk.start(os.environ["LEAFWEND"], [desk.path])
     desk.wait_for(desk.blocks, "the blocks")
-    desk.key("ctrl+t")
+    opened()
     says("Space plays")
     choose("Mine", 7)
     menu("r")
