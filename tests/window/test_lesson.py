@@ -97,9 +97,9 @@ def steps_from_turn_to_turn():
 
 @tap.case
 def plays_as_the_clock_goes():
-    """Space plays and pauses; faster by a key; at the end it stands and tells what came out."""
-    desk.key("plus")
-    desk.get("label", "2×", under=window())
+    """Space plays and pauses; slower and faster by keys; at the end it stands and tells what came out."""
+    desk.key("minus")
+    desk.get("label", "0.5×", under=window())
     desk.key("space")
     desk.get("push button", "Pause (Space)", under=window())
     desk.wait_for(lambda: not told()[1].startswith("1. wither, 0 s"), "the head to move")
@@ -108,7 +108,9 @@ def plays_as_the_clock_goes():
     stood = told()
     time.sleep(0.3)
     tap.equal(told(), stood, "what is told while it is paused")
-    desk.key("plus", "space")
+    desk.key("plus", "plus")
+    desk.get("label", "2×", under=window())
+    desk.key("space")
     lines = says("At the end: Moisture", "4. dry in sun, 5 h", seconds=20)
     tap.equal(re.search(r"Moisture ([\d.]+)", lines[0])[1], "%.1f" % desk.computed("Short wither", 4), "what came out")
     desk.get("push button", "Play (Space)", under=window())
