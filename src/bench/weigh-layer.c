@@ -167,11 +167,9 @@ track_cb (LwWeighLayer *self)
   GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self));
   guint have = 0;
 
+  /* Nobody can reach a point meanwhile: they follow when it has ended. */
   if (lw_session_is_dragging (self->session))
-    {
-      gtk_widget_queue_allocate (GTK_WIDGET (self));
-      return;
-    }
+    return;
 
   take_places (self);
   for (GtkWidget *next; child != NULL; child = next, have++)

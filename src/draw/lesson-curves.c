@@ -186,6 +186,25 @@ keep_silent (Panel              *panel,
     panel->look.n_turns++;
 }
 
+/* Words that the head would cut are left out while it passes: the caption tells them. */
+static void
+drop_cut (cairo_t        *cr,
+          GArray         *turns,
+          const LwScale  *scale,
+          double          head_x,
+          const LwLetter *letter)
+{
+  for (guint i = turns->len; i > 0; i--)
+    {
+      const LwPanelTurn *turn = &g_array_index (turns, LwPanelTurn, i - 1);
+      double width;
+
+      lw_letter_size (cr, letter, 1, FALSE, turn->word, &width, NULL);
+      if (fabs (lw_scale_x (scale, turn->step, turn->minute) - head_x) < width)
+        g_array_remove_index (turns, i - 1);
+    }
+}
+
 void
 lw_lesson_curves (cairo_t            *cr,
                   double              width,
@@ -204,6 +223,7 @@ lw_lesson_curves (cairo_t            *cr,
 
   fill (&panel, look, scale, curve, palette);
   axis = lw_panel_axis (&panel.look);
+  drop_cut (cr, turns, scale, x, letter);
   panel.look.turns = (const LwPanelTurn *) (void *) turns->data;
   panel.look.n_turns = turns->len;
 
