@@ -184,6 +184,7 @@ def picture_of_the_board():
     """The menu saves blocks and curves as a picture of the size asked for, and the curves as a table."""
     for name, size in (("board.png", (1600, 1000)), ("board.csv", None)):
         path = os.path.join(desk.folder, name)
+        desk.wait_for(lambda: len(desk.windows()) == 1, "the other windows to close")
         desk.key("alt+b")
         desk.get("menu item", re.compile("^Save a picture"))
         desk.key("u")
