@@ -45,19 +45,3 @@ lw_look_rgba (LwInk ink)
 {
   return (GdkRGBA) { (float) ink.r, (float) ink.g, (float) ink.b, (float) ink.a };
 }
-
-void
-lw_look_letter_number (GtkWidget *label,
-                       GtkWidget *widget)
-{
-  LwLetter letter = lw_look_letter (widget);
-  g_autoptr (PangoAttrList) attrs = pango_attr_list_new ();
-  g_autoptr (PangoFontDescription) font = pango_font_description_new ();
-
-  pango_font_description_set_family (font, letter.family != NULL ? letter.family : "Sans");
-  pango_font_description_set_weight (font, PANGO_WEIGHT_BOLD);
-  pango_font_description_set_absolute_size (font, 1.15 * letter.base_px * PANGO_SCALE);
-  pango_attr_list_insert (attrs, pango_attr_font_desc_new (font));
-  pango_attr_list_insert (attrs, pango_attr_font_features_new ("tnum"));
-  gtk_label_set_attributes (GTK_LABEL (label), attrs);
-}

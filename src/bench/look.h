@@ -16,7 +16,3 @@ LwLetter         lw_look_letter  (GtkWidget *widget);
 
 gboolean         lw_look_is_rtl  (GtkWidget *widget);
 GdkRGBA          lw_look_rgba    (LwInk      ink);
-
-/* Letters a label as `widget`'s picture letters the numbers that matter. */
-void             lw_look_letter_number (GtkWidget *label,
-                                        GtkWidget *widget);

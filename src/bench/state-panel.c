@@ -295,7 +295,6 @@ lw_state_panel_css_changed (GtkWidget         *widget,
                             GtkCssStyleChange *change)
 {
   GTK_WIDGET_CLASS (lw_state_panel_parent_class)->css_changed (widget, change);
-  lw_look_letter_number (LW_STATE_PANEL (widget)->reading, widget);
   drop_picture (LW_STATE_PANEL (widget));
 }
 
@@ -367,6 +366,7 @@ lw_state_panel_init (LwStatePanel *self)
   self->reading = gtk_label_new ("");
   gtk_label_set_xalign (GTK_LABEL (self->reading), 0);
   gtk_label_set_ellipsize (GTK_LABEL (self->reading), PANGO_ELLIPSIZE_END);
+  gtk_widget_add_css_class (self->reading, "panel-reading");
   gtk_widget_set_parent (self->reading, GTK_WIDGET (self));
   gtk_widget_set_vexpand (GTK_WIDGET (self), TRUE);
 
