@@ -185,6 +185,7 @@ def picture_of_the_board():
     for name, size in (("board.png", (1600, 1000)), ("board.csv", None)):
         path = os.path.join(desk.folder, name)
         desk.wait_for(lambda: len(desk.windows()) == 1, "the other windows to close")
+        desk.click(desk.blocks()[0])  # the window manager gives the keys to this window
         desk.key("alt+b")
         desk.get("menu item", re.compile("^Save a picture"))
         desk.key("u")
