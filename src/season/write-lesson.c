@@ -4,17 +4,8 @@
 
 #include "season/escape.h"
 #include "season/notation.h"
+#include "season/put.h"
 #include "season/shape.h"
-
-static void
-put_text (GString    *out,
-          const char *name,
-          const char *text)
-{
-  g_string_append_printf (out, " %s=\"", name);
-  lw_escape_append (out, text, TRUE);
-  g_string_append_c (out, '"');
-}
 
 static void
 put_moment (GString              *out,
@@ -24,7 +15,7 @@ put_moment (GString              *out,
 
   g_string_append_printf (out, "    <moment step=\"%u\" minute=\"%s\"", moment->step + 1, minute);
   if (moment->ask >= 0)
-    put_text (out, "ask", lw_lesson_curve_word ((guint) moment->ask));
+    lw_put_attr (out, "ask", lw_lesson_curve_word ((guint) moment->ask));
   if (moment->text == NULL || *moment->text == '\0')
     {
       g_string_append (out, "/>\n");
@@ -41,10 +32,10 @@ put_lesson (GString        *out,
             const LwLesson *lesson)
 {
   g_string_append (out, "  <lesson");
-  put_text (out, "name", lesson->name);
-  put_text (out, "time", lw_lesson_time_word (lesson->by_clock ? 1 : 0));
+  lw_put_attr (out, "name", lesson->name);
+  lw_put_attr (out, "time", lw_lesson_time_word (lesson->by_clock ? 1 : 0));
   for (guint i = 0; i < LW_LESSON_CURVES; i++)
-    put_text (out, lw_lesson_curve_word (i), lw_quantity_row (lesson->curves[i])->id);
+    lw_put_attr (out, lw_lesson_curve_word (i), lw_quantity_row (lesson->curves[i])->id);
   g_string_append (out, ">\n");
 
   if (lesson->note != NULL && *lesson->note != '\0')
@@ -56,7 +47,7 @@ put_lesson (GString        *out,
   for (guint i = 0; i < lesson->n_shown; i++)
     {
       g_string_append (out, "    <show");
-      put_text (out, "batch", lesson->shown[i]);
+      lw_put_attr (out, "batch", lesson->shown[i]);
       g_string_append (out, "/>\n");
     }
   for (guint i = 0; i < lesson->n_moments; i++)

@@ -5,29 +5,7 @@
 #include "season/escape.h"
 #include "season/log-points.h"
 #include "season/notation.h"
-
-static void
-put_text (GString    *out,
-          const char *name,
-          const char *text)
-{
-  if (text == NULL || *text == '\0')
-    return;
-
-  g_string_append_printf (out, " %s=\"", name);
-  lw_escape_append (out, text, TRUE);
-  g_string_append_c (out, '"');
-}
-
-static void
-put_number (GString    *out,
-            const char *name,
-            double      value)
-{
-  g_autofree char *text = lw_number_text (value);
-
-  put_text (out, name, text);
-}
+#include "season/put.h"
 
 static void
 put_curve (GString          *out,
@@ -35,9 +13,9 @@ put_curve (GString          *out,
            const LwLogCurve *curve)
 {
   g_string_append_printf (out, "%*s<curve", 2 * depth, "");
-  put_text (out, "of", lw_log_of_id (curve->of));
-  put_text (out, "heading", curve->heading);
-  put_number (out, "within-c", curve->within_c);
+  lw_put_optional (out, "of", lw_log_of_id (curve->of));
+  lw_put_optional (out, "heading", curve->heading);
+  lw_put_number (out, "within-c", curve->within_c);
   g_string_append_c (out, '>');
   lw_points_append (out, curve->course);
   g_string_append_printf (out, "%*s</curve>\n", 2 * depth, "");
@@ -51,13 +29,13 @@ put_log (GString          *out,
   const LwLog *log = at->log;
 
   g_string_append_printf (out, "%*s<log", 2 * depth, "");
-  put_text (out, "id", log->id);
-  put_text (out, "name", log->name);
-  put_number (out, "minute", at->minute);
-  put_number (out, "rows", log->rows);
-  put_number (out, "left-out", log->left_out);
-  put_number (out, "first-line", log->first_line);
-  put_number (out, "last-line", log->last_line);
+  lw_put_optional (out, "id", log->id);
+  lw_put_optional (out, "name", log->name);
+  lw_put_number (out, "minute", at->minute);
+  lw_put_number (out, "rows", log->rows);
+  lw_put_number (out, "left-out", log->left_out);
+  lw_put_number (out, "first-line", log->first_line);
+  lw_put_number (out, "last-line", log->last_line);
   g_string_append (out, ">\n");
   for (guint i = 0; i < log->n_curves; i++)
     put_curve (out, depth + 1, &log->curves[i]);

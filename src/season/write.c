@@ -8,6 +8,7 @@
 #include "season/correction.h"
 #include "season/escape.h"
 #include "season/notation.h"
+#include "season/put.h"
 #include "season/write-lesson.h"
 #include "season/write-log.h"
 
@@ -18,42 +19,13 @@ is_empty (const char *text)
 }
 
 static void
-put_attr (GString    *out,
-          const char *name,
-          const char *text)
-{
-  g_string_append_printf (out, " %s=\"", name);
-  lw_escape_append (out, text, TRUE);
-  g_string_append_c (out, '"');
-}
-
-static void
-put_optional (GString    *out,
-              const char *name,
-              const char *text)
-{
-  if (!is_empty (text))
-    put_attr (out, name, text);
-}
-
-static void
-put_number (GString    *out,
-            const char *name,
-            double      value)
-{
-  g_autofree char *text = lw_number_text (value);
-
-  put_attr (out, name, text);
-}
-
-static void
 put_time (GString    *out,
           const char *name,
           gint64      when_s)
 {
   g_autofree char *text = lw_time_text (when_s);
 
-  put_attr (out, name, text);
+  lw_put_attr (out, name, text);
 }
 
 static void
@@ -100,7 +72,7 @@ put_law (GString         *out,
   put_start (out, 2, "law");
   for (guint i = 0; i < LW_N_LAW; i++)
     if (profile->given & (G_GUINT64_CONSTANT (1) << i))
-      put_number (out, fields[i].symbol, lw_law_get (&profile->law, i));
+      lw_put_number (out, fields[i].symbol, lw_law_get (&profile->law, i));
   g_string_append (out, "/>\n");
 }
 
@@ -110,12 +82,12 @@ put_part (GString      *out,
           const LwPart *part)
 {
   put_start (out, 2, "part");
-  put_attr (out, "name", name);
-  put_number (out, "share", part->share);
-  put_number (out, "exposure", part->exposure);
-  put_number (out, "area", part->area);
-  put_number (out, "cuticle", part->cuticle);
-  put_number (out, "ruptured", part->ruptured);
+  lw_put_attr (out, "name", name);
+  lw_put_number (out, "share", part->share);
+  lw_put_number (out, "exposure", part->exposure);
+  lw_put_number (out, "area", part->area);
+  lw_put_number (out, "cuticle", part->cuticle);
+  lw_put_number (out, "ruptured", part->ruptured);
   g_string_append (out, "/>\n");
 }
 
@@ -124,10 +96,10 @@ put_profile (GString         *out,
              const LwProfile *profile)
 {
   put_start (out, 1, "leaf");
-  put_attr (out, "id", profile->id);
-  put_attr (out, "name", profile->name);
-  put_number (out, "fresh-moisture-pct", profile->fresh_moisture_pct);
-  put_number (out, "green", profile->fresh_green);
+  lw_put_attr (out, "id", profile->id);
+  lw_put_attr (out, "name", profile->name);
+  lw_put_number (out, "fresh-moisture-pct", profile->fresh_moisture_pct);
+  lw_put_number (out, "green", profile->fresh_green);
   g_string_append (out, ">\n");
 
   put_note (out, 2, "note", profile->note);
@@ -179,7 +151,7 @@ put_columns (GString      *out,
       double value = *(const double *) ((const char *) values + columns[i].offset);
 
       if (!isnan (value))
-        put_number (out, columns[i].name, value);
+        lw_put_number (out, columns[i].name, value);
     }
   g_string_append (out, "/>\n");
 }
@@ -189,8 +161,8 @@ put_weather (GString         *out,
              const LwWeather *weather)
 {
   put_start (out, 1, "weather");
-  put_attr (out, "id", weather->id);
-  put_attr (out, "name", weather->name);
+  lw_put_attr (out, "id", weather->id);
+  lw_put_attr (out, "name", weather->name);
   if (weather->form == LW_WEATHER_HOURS)
     put_time (out, "start", weather->start_s);
   g_string_append (out, ">\n");
@@ -228,13 +200,13 @@ put_aim (GString     *out,
          const LwAim *aim)
 {
   put_start (out, depth, "aim");
-  put_attr (out, "of", lw_quantity_row (aim->of)->id);
+  lw_put_attr (out, "of", lw_quantity_row (aim->of)->id);
   if (aim->low != -INFINITY)
-    put_number (out, "low", aim->low);
+    lw_put_number (out, "low", aim->low);
   if (aim->high != INFINITY)
-    put_number (out, "high", aim->high);
+    lw_put_number (out, "high", aim->high);
   if (aim->weight != 1)
-    put_number (out, "weight", aim->weight);
+    lw_put_number (out, "weight", aim->weight);
   put_said (out, "aim", aim->note);
 }
 
@@ -243,15 +215,15 @@ put_weigh_in (GString         *out,
               const LwWeighIn *weigh_in)
 {
   put_start (out, 3, "weigh-in");
-  put_number (out, "minute", weigh_in->minute);
-  put_attr (out, "of", lw_measure_row (weigh_in->of)->id);
+  lw_put_number (out, "minute", weigh_in->minute);
+  lw_put_attr (out, "of", lw_measure_row (weigh_in->of)->id);
   if (weigh_in->of != LW_NOTED)
     {
-      put_number (out, "value", weigh_in->value);
-      put_number (out, "sd", weigh_in->sd);
+      lw_put_number (out, "value", weigh_in->value);
+      lw_put_number (out, "sd", weigh_in->sd);
     }
   if (weigh_in->tare_kg != 0)
-    put_number (out, "tare-kg", weigh_in->tare_kg);
+    lw_put_number (out, "tare-kg", weigh_in->tare_kg);
 
   put_said (out, "weigh-in", weigh_in->note);
 }
@@ -261,9 +233,9 @@ put_correction (GString            *out,
                 const LwCorrection *correction)
 {
   put_start (out, 3, "correction");
-  put_number (out, "minute", correction->minute);
+  lw_put_number (out, "minute", correction->minute);
   if (correction->fresh_points != 0)
-    put_number (out, "fresh-moisture-points", correction->fresh_points);
+    lw_put_number (out, "fresh-moisture-points", correction->fresh_points);
   g_string_append (out, ">\n");
 
   for (guint i = 0; i < correction->jump->n_parts; i++)
@@ -275,7 +247,7 @@ put_correction (GString            *out,
           double value = *(const double *) ((const char *) &correction->jump->shifts[i] + row->offset);
 
           if (value != 0)
-            put_number (out, row->id, value);
+            lw_put_number (out, row->id, value);
         }
       g_string_append (out, "/>\n");
     }
@@ -293,10 +265,10 @@ put_settings (GString      *out,
       LwSetting setting = row->settings[i].setting;
 
       if (setting == LW_SET_MINUTES || lw_step_is_given (step, setting))
-        put_number (out, lw_setting_row (setting)->id, lw_step_get (step, setting));
+        lw_put_number (out, lw_setting_row (setting)->id, lw_step_get (step, setting));
     }
-  put_optional (out, "wall-log", step->log[LW_LOG_WALL]);
-  put_optional (out, "air-log", step->log[LW_LOG_AIR]);
+  lw_put_optional (out, "wall-log", step->log[LW_LOG_WALL]);
+  lw_put_optional (out, "air-log", step->log[LW_LOG_AIR]);
 }
 
 static void
@@ -308,7 +280,7 @@ put_step (GString       *out,
   const LwCorrection *correction = lw_correction_of (batch, at);
 
   put_start (out, 2, "step");
-  put_attr (out, "kind", lw_kind_row (step->kind)->id);
+  lw_put_attr (out, "kind", lw_kind_row (step->kind)->id);
   put_settings (out, step);
   if (is_empty (step->note) && is_empty (step->sign) && step->n_aims == 0 && step->n_weigh_ins == 0 && correction == NULL
       && !lw_write_has_logs (batch, (int) at))
@@ -335,15 +307,15 @@ put_batch (GString       *out,
            const LwBatch *batch)
 {
   put_start (out, 1, "batch");
-  put_attr (out, "name", batch->name);
-  put_optional (out, "tea", batch->tea);
+  lw_put_attr (out, "name", batch->name);
+  lw_put_optional (out, "tea", batch->tea);
   put_time (out, "start", batch->when_s);
-  put_attr (out, "state", batch->made ? "made" : "planned");
-  put_attr (out, "leaf", batch->leaf);
-  put_optional (out, "weather", batch->weather);
-  put_number (out, "fresh-kg", batch->fresh_kg);
+  lw_put_attr (out, "state", batch->made ? "made" : "planned");
+  lw_put_attr (out, "leaf", batch->leaf);
+  lw_put_optional (out, "weather", batch->weather);
+  lw_put_number (out, "fresh-kg", batch->fresh_kg);
   if (!isnan (batch->fresh_moisture_pct))
-    put_number (out, "fresh-moisture-pct", batch->fresh_moisture_pct);
+    lw_put_number (out, "fresh-moisture-pct", batch->fresh_moisture_pct);
   g_string_append (out, ">\n");
 
   put_note (out, 2, "note", batch->note);
@@ -361,9 +333,9 @@ put_place (GString        *out,
            const LwSeason *season)
 {
   put_start (out, 1, "place");
-  put_optional (out, "name", season->place);
-  put_number (out, "altitude-m", season->altitude_m);
-  put_number (out, "latitude-deg", season->latitude_deg);
+  lw_put_optional (out, "name", season->place);
+  lw_put_number (out, "altitude-m", season->altitude_m);
+  lw_put_number (out, "latitude-deg", season->latitude_deg);
   g_string_append (out, "/>\n");
 }
 
@@ -374,9 +346,9 @@ lw_document_write (const LwSeason *season,
   GString *out = g_string_new ("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n");
 
   put_start (out, 0, "season");
-  put_attr (out, "xmlns", LW_SEASON_NS);
-  put_attr (out, "version", LW_SEASON_VERSION);
-  put_attr (out, "name", season->name);
+  lw_put_attr (out, "xmlns", LW_SEASON_NS);
+  lw_put_attr (out, "version", LW_SEASON_VERSION);
+  lw_put_attr (out, "name", season->name);
   g_string_append (out, ">\n");
 
   put_place (out, season);

@@ -7,6 +7,8 @@
 #include "season/edit.h"
 #include "study/spread.h"
 
+#include "../plain-season.h"
+
 #define MOST_TIMES 21
 #define SPREAD_AIM_MS 3000.0
 
@@ -17,24 +19,6 @@ static const LwKind six[] = {
 };
 
 static const LwKind four[] = { LW_KIND_WITHER, LW_KIND_FIX_PAN, LW_KIND_ROLL, LW_KIND_DRY_AIR };
-
-static LwSeason *
-season_of (const LwKind *kinds,
-           guint         n)
-{
-  LwSeason *season = lw_season_new ("S");
-  LwProfile *leaf = lw_profile_start ();
-  LwBatch *batch = lw_batch_new ("1");
-
-  g_free (batch->leaf);
-  batch->leaf = g_strdup (leaf->id);
-  for (guint i = 0; i < n; i++)
-    lw_batch_insert_step (batch, i, lw_step_new (kinds[i]));
-  lw_season_add_profile (season, leaf);
-  lw_season_insert_batch (season, 0, batch);
-
-  return season;
-}
 
 static void
 knock (LwSeason *season)
@@ -136,8 +120,8 @@ tell (const char *what,
 int
 main (void)
 {
-  g_autoptr (LwSeason) long_batch = season_of (six, G_N_ELEMENTS (six));
-  g_autoptr (LwSeason) short_batch = season_of (four, G_N_ELEMENTS (four));
+  g_autoptr (LwSeason) long_batch = plain_season (six, G_N_ELEMENTS (six));
+  g_autoptr (LwSeason) short_batch = plain_season (four, G_N_ELEMENTS (four));
   double all, one;
 
   gsl_set_error_handler_off ();
