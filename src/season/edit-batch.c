@@ -20,10 +20,9 @@ lw_edit_rename_batch (const LwSeason *season,
                       guint           batch,
                       const char     *name)
 {
-  LwSeason *next = lw_season_copy (season);
-  LwBatch *own = lw_batch_copy (season->batches[batch]);
+  LwBatch *own;
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
-  lw_season_put_batch (next, batch, own);
   g_free (own->name);
   own->name = g_strdup (name);
   lw_season_lessons_follow (next, season->batches[batch]->name, name);

@@ -2,25 +2,15 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "season/edit.h"
 
-static LwBatch *
-own_batch (LwSeason *next,
-           guint     at)
-{
-  LwBatch *own = lw_batch_copy (next->batches[at]);
-
-  lw_season_put_batch (next, at, own);
-
-  return own;
-}
-
 LwSeason *
 lw_edit_add_log (const LwSeason *season,
                  guint           batch,
                  LwBatchLog      log)
 {
-  LwSeason *next = lw_season_copy (season);
+  LwBatch *own;
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
-  lw_batch_add_log (own_batch (next, batch), log);
+  lw_batch_add_log (own, log);
 
   return next;
 }
@@ -30,9 +20,10 @@ lw_edit_remove_log (const LwSeason *season,
                     guint           batch,
                     const char     *id)
 {
-  LwSeason *next = lw_season_copy (season);
+  LwBatch *own;
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
-  lw_batch_remove_log (own_batch (next, batch), id);
+  lw_batch_remove_log (own, id);
 
   return next;
 }
@@ -44,9 +35,10 @@ lw_edit_follow_log (const LwSeason *season,
                     LwSetting       setting,
                     const char     *id)
 {
-  LwSeason *next = lw_season_copy (season);
+  LwBatch *own;
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
-  lw_step_set_log (&own_batch (next, batch)->steps[step], setting, id);
+  lw_step_set_log (&own->steps[step], setting, id);
 
   return next;
 }

@@ -10,20 +10,6 @@
 #include "season/text.h"
 #include "season/wording.h"
 
-/* The next season, and in `batch` that batch as one's own, already in the season's hands. */
-static LwSeason *
-with_own_batch (const LwSeason *season,
-                guint           at,
-                LwBatch       **batch)
-{
-  LwSeason *next = lw_season_copy (season);
-
-  *batch = lw_batch_copy (season->batches[at]);
-  lw_season_put_batch (next, at, *batch);
-
-  return next;
-}
-
 /* What is set by hand no longer follows a log: a maker who drags the heat wants that heat. */
 static void
 set_by_hand (LwStep   *step,
@@ -42,7 +28,7 @@ lw_edit_set_all (const LwSeason *season,
                  guint           n)
 {
   LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
   for (guint i = 0; i < n; i++)
     set_by_hand (&own->steps[changes[i].step], changes[i].setting, changes[i].value);
@@ -67,7 +53,7 @@ lw_edit_unset (const LwSeason *season,
                LwSetting       setting)
 {
   LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
   lw_step_unset (&own->steps[step], setting);
   if (lw_step_log (&own->steps[step], setting) != NULL)
@@ -83,7 +69,7 @@ lw_edit_set_sign (const LwSeason *season,
                   const char     *sign)
 {
   LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
   g_free (own->steps[step].sign);
   own->steps[step].sign = sign != NULL && *sign != '\0' ? g_strdup (sign) : NULL;
@@ -98,7 +84,7 @@ lw_edit_add_step (const LwSeason *season,
                   LwKind          kind)
 {
   LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
   lw_batch_insert_step (own, at, lw_step_new (kind));
   lw_season_lessons_step (next, own->name, season->batches[batch]->n_steps, -1, (int) at);
@@ -112,7 +98,7 @@ lw_edit_remove_step (const LwSeason *season,
                      guint           step)
 {
   LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
   lw_batch_remove_step (own, step);
   lw_season_lessons_step (next, own->name, season->batches[batch]->n_steps, (int) step, -1);
@@ -127,7 +113,7 @@ lw_edit_move_step (const LwSeason *season,
                    guint           to)
 {
   LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
   lw_batch_move_step (own, from, to);
   lw_season_lessons_step (next, own->name, season->batches[batch]->n_steps, (int) from, (int) to);
@@ -142,7 +128,7 @@ lw_edit_put_aim (const LwSeason *season,
                  LwAim           aim)
 {
   LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
   aim.note = g_strdup (aim.note);
   lw_batch_remove_aim (own, step, aim.of);
@@ -158,7 +144,7 @@ lw_edit_remove_aim (const LwSeason *season,
                     LwQuantity      of)
 {
   LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
   lw_batch_remove_aim (own, step, of);
 
@@ -173,7 +159,7 @@ lw_edit_take_tea (const LwSeason *season,
                   guint           n)
 {
   LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
   g_free (own->tea);
   own->tea = g_strdup (tea);
@@ -247,7 +233,7 @@ lw_edit_set_batch_weather (const LwSeason *season,
                            const char     *id)
 {
   LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
   char *weather = g_strdup (id);
 
   g_free (own->weather);
@@ -291,7 +277,7 @@ lw_edit_uncorrect (const LwSeason *season,
                    guint           batch)
 {
   LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
   lw_batch_drop_corrections (own);
 
@@ -317,7 +303,7 @@ lw_edit_set_fresh_moisture (const LwSeason *season,
                             double          moisture_pct)
 {
   LwBatch *own;
-  LwSeason *next = with_own_batch (season, batch, &own);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
   own->fresh_moisture_pct = moisture_pct;
 

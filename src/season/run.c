@@ -90,11 +90,10 @@ lw_edit_begin_batch (const LwSeason *season,
                      guint           batch,
                      gint64          when_s)
 {
-  LwSeason *next = lw_season_copy (season);
-  LwBatch *own = lw_batch_copy (season->batches[batch]);
+  LwBatch *own;
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
   own->when_s = when_s;
-  lw_season_put_batch (next, batch, own);
 
   return next;
 }
@@ -117,13 +116,12 @@ lw_edit_end_batch (const LwSeason *season,
                    double          minutes)
 {
   g_autoptr (LwSeason) ended = lw_edit_end_step (season, batch, step, minutes);
-  LwSeason *next = lw_season_copy (ended);
-  LwBatch *own = lw_batch_copy (ended->batches[batch]);
+  LwBatch *own;
+  LwSeason *next = lw_season_own_batch (ended, batch, &own);
 
   own->made = TRUE;
   while (own->n_steps > step + 1)
     lw_batch_remove_step (own, own->n_steps - 1);
-  lw_season_put_batch (next, batch, own);
 
   return next;
 }

@@ -98,6 +98,19 @@ lw_season_put_batch (LwSeason *season,
   season->batches[at] = batch;
 }
 
+LwSeason *
+lw_season_own_batch (const LwSeason *season,
+                     guint           at,
+                     LwBatch       **batch)
+{
+  LwSeason *next = lw_season_copy (season);
+
+  *batch = lw_batch_copy (season->batches[at]);
+  lw_season_put_batch (next, at, *batch);
+
+  return next;
+}
+
 void
 lw_season_remove_batch (LwSeason *season,
                         guint     at)

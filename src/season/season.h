@@ -293,6 +293,10 @@ void       lw_season_insert_batch (LwSeason      *season,
 void       lw_season_put_batch    (LwSeason      *season,
                                    guint          at,
                                    LwBatch       *batch);
+/* (transfer full) a copy, and in `batch` that batch as one's own to change, already in the copy's hands. */
+LwSeason  *lw_season_own_batch    (const LwSeason *season,
+                                   guint          at,
+                                   LwBatch      **batch);
 void       lw_season_remove_batch (LwSeason      *season,
                                    guint          at);
 void       lw_season_add_profile  (LwSeason      *season,

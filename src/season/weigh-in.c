@@ -97,11 +97,9 @@ with_own_step (const LwSeason *season,
                LwBatch       **own,
                LwStep        **at)
 {
-  LwSeason *next = lw_season_copy (season);
+  LwSeason *next = lw_season_own_batch (season, batch, own);
 
-  *own = lw_batch_copy (season->batches[batch]);
   *at = &(*own)->steps[step];
-  lw_season_put_batch (next, batch, *own);
 
   return next;
 }

@@ -2,9 +2,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "season/write-log.h"
 
-#include "season/escape.h"
 #include "season/log-points.h"
-#include "season/notation.h"
 #include "season/put.h"
 
 static void
