@@ -2,7 +2,7 @@
 """count.py [--failed] BUILD-DIR...: add up meson's logs of all test runs in these directories and
 print 'N passed, N failed[, N skipped]'. A program that speaks TAP counts by its subtests, any other
 as one. --failed says that something beside the tests failed: that counts one too. Exits 1 if
-anything failed or nothing ran."""
+anything failed or nothing ran; what failed says why just above the count."""
 # SPDX-License-Identifier: GPL-3.0-or-later
 import json
 import pathlib
@@ -28,6 +28,15 @@ def count(test):
     return counts
 
 
+def why(test):
+    """The failed subtests of a program and the first lines of what each says, or else its last words."""
+    lines, kept = (test.get("stdout") or "").splitlines(), []
+    for number, line in enumerate(lines):
+        if line.startswith("not ok"):
+            kept += lines[number:number + 12]
+    return ["  " + line[:160] for line in kept or lines[-6:] + (test.get("stderr") or "").splitlines()[-6:]]
+
+
 def main():
     outside = "--failed" in sys.argv
     total = [0, 0, 0]
@@ -38,6 +47,7 @@ def main():
                 total = [a + b for a, b in zip(total, counts)]
                 if counts[1]:
                     print("%s: %s: %s, %d failed" % (log, test["name"], test["result"], counts[1]))
+                    print("\n".join(why(test)))
     # A failed test makes its run fail, so only a failure without one has yet to show in the count.
     if outside and total[1] == 0:
         total[1] = 1
