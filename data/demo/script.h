@@ -55,6 +55,8 @@ typedef struct
   const char *note;
   DemoStep steps[14];
   DemoAim aims[4];
+  const char *was_start;     /* NULL: it was made as planned */
+  const DemoStep *was;       /* its steps as they were planned, of the plot's usual leaf */
 } DemoBatch;
 
 /* One day of an invented record. */

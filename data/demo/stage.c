@@ -40,6 +40,40 @@ add_step (LwBatch        *batch,
     lw_batch_add_aim (batch, (int) at, aim_of (aim));
 }
 
+static void
+add_making (LwBatch        *batch,
+            const DemoStep *steps,
+            const DemoAim  *aims)
+{
+  for (const DemoStep *step = steps; step->minutes > 0; step++)
+    add_step (batch, step);
+  for (const DemoAim *aim = aims; is_aim (aim); aim++)
+    lw_batch_add_aim (batch, -1, aim_of (aim));
+}
+
+static gint64
+time_of (const char *text)
+{
+  gint64 when_s = 0;
+
+  if (!lw_time_parse (text, &when_s))
+    g_error ("%s is no time", text);
+
+  return when_s;
+}
+
+static LwBatch *
+plan_of (const DemoBatch *script)
+{
+  LwBatch *plan = lw_batch_new (script->name);
+
+  plan->when_s = time_of (script->was_start);
+  plan->fresh_kg = script->true_kg;
+  add_making (plan, script->was, script->aims);
+
+  return plan;
+}
+
 static LwBatch *
 batch_of (const DemoBatch *script)
 {
@@ -54,13 +88,10 @@ batch_of (const DemoBatch *script)
   batch->leaf = g_strdup (script->leaf);
   if (script->moisture_pct > 0)
     batch->fresh_moisture_pct = script->moisture_pct;
-  if (!lw_time_parse (script->start, &batch->when_s))
-    g_error ("%s does not start at a time", script->name);
-
-  for (const DemoStep *step = script->steps; step->minutes > 0; step++)
-    add_step (batch, step);
-  for (const DemoAim *aim = script->aims; is_aim (aim); aim++)
-    lw_batch_add_aim (batch, -1, aim_of (aim));
+  batch->when_s = time_of (script->start);
+  add_making (batch, script->steps, script->aims);
+  if (script->was != NULL)
+    batch->plan = plan_of (script);
 
   return batch;
 }

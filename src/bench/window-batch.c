@@ -1,4 +1,4 @@
-/* Actions on a batch as a whole: repeat, rename, remove. */
+/* Actions on a batch as a whole: repeat, put its plan beside it, rename, remove. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/ask.h"
 #include "bench/fit-window.h"
@@ -17,6 +17,18 @@ repeat_batch (GSimpleAction *action,
 
   lw_session_edit_batch (self->session, lw_edit_repeat_batch (lw_session_base (self->session), batch),
                          _ ("Repeat batch"), batch + 1);
+}
+
+static void
+add_planned (GSimpleAction *action,
+             GVariant      *target,
+             gpointer       data)
+{
+  LwWindow *self = data;
+  guint batch = (guint) lw_session_batch_index (self->session);
+
+  lw_session_edit_batch (self->session, lw_edit_add_planned (lw_session_base (self->session), batch),
+                         _ ("Put the plan beside it"), batch + 1);
 }
 
 static void
@@ -88,6 +100,7 @@ lw_window_add_batch_actions (LwWindow *self)
 {
   static const GActionEntry entries[] = {
     { .name = "repeat-batch", .activate = repeat_batch },
+    { .name = "add-planned", .activate = add_planned },
     { .name = "rename-batch", .activate = rename_batch },
     { .name = "edit-leaf", .activate = edit_leaf },
     { .name = "fit-leaf", .activate = fit_leaf },

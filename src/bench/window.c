@@ -59,12 +59,14 @@ static void
 season_cb (LwWindow *self)
 {
   const char *undo = lw_session_undo_label (self->session), *redo = lw_session_redo_label (self->session);
-  gboolean some = lw_session_batch (self->session) != NULL;
+  const LwBatch *batch = lw_session_batch (self->session);
+  gboolean some = batch != NULL, room = lw_session_season (self->session)->n_batches < LW_MAX_BATCHES;
 
   show_title (self);
   enable (self, "undo", undo != NULL);
   enable (self, "redo", redo != NULL);
-  enable (self, "repeat-batch", some && lw_session_season (self->session)->n_batches < LW_MAX_BATCHES);
+  enable (self, "repeat-batch", some && room);
+  enable (self, "add-planned", some && room && batch->plan != NULL);
   enable (self, "rename-batch", some);
   enable (self, "edit-leaf", some);
   enable (self, "fit-leaf", some);

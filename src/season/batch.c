@@ -1,6 +1,6 @@
 /* A batch: its memory and its chain of steps. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "season/season.h"
+#include "season/correction.h"
 
 #include <math.h>
 #include <string.h>
@@ -35,6 +35,8 @@ lw_batch_copy (const LwBatch *batch)
   copy->logs = g_memdup2 (batch->logs, batch->n_logs * sizeof *batch->logs);
   for (guint i = 0; i < copy->n_logs; i++)
     lw_log_ref (copy->logs[i].log);
+  if (batch->plan != NULL)
+    lw_batch_ref (copy->plan);
 
   return copy;
 }
@@ -54,6 +56,7 @@ batch_clear (LwBatch *batch)
   for (guint i = 0; i < batch->n_logs; i++)
     lw_log_unref (batch->logs[i].log);
 
+  g_clear_pointer (&batch->plan, lw_batch_unref);
   g_free (batch->steps);
   g_free (batch->logs);
   lw_aims_clear (&batch->aims, &batch->n_aims);
@@ -68,6 +71,56 @@ void
 lw_batch_unref (LwBatch *batch)
 {
   g_atomic_rc_box_release_full (batch, (GDestroyNotify) batch_clear);
+}
+
+void
+lw_batch_forget_made (LwBatch *batch)
+{
+  batch->made = FALSE;
+  g_clear_pointer (&batch->plan, lw_batch_unref);
+  lw_batch_drop_corrections (batch);
+
+  for (guint i = 0; i < batch->n_steps; i++)
+    {
+      LwStep *step = &batch->steps[i];
+
+      for (guint k = 0; k < step->n_weigh_ins; k++)
+        g_free (step->weigh_ins[k].note);
+      g_clear_pointer (&step->weigh_ins, g_free);
+      step->n_weigh_ins = 0;
+    }
+
+  /* What was measured belongs to the batch that was made; but what a step follows is how it is to be made. */
+  for (guint i = batch->n_logs; i-- > 0;)
+    if (!lw_batch_follows (batch, batch->logs[i].log->id))
+      lw_batch_remove_log (batch, batch->logs[i].log->id);
+}
+
+static void
+say_again (char      **into,
+           const char *text)
+{
+  g_free (*into);
+  *into = g_strdup (text);
+}
+
+LwBatch *
+lw_batch_as_planned (const LwBatch *batch)
+{
+  LwBatch *planned;
+
+  if (batch->plan == NULL)
+    return NULL;
+
+  planned = lw_batch_copy (batch->plan);
+  say_again (&planned->name, batch->name);
+  say_again (&planned->tea, batch->tea);
+  say_again (&planned->leaf, batch->leaf);
+  say_again (&planned->weather, batch->weather);
+  /* The note is of what was made. */
+  g_clear_pointer (&planned->note, g_free);
+
+  return planned;
 }
 
 void

@@ -193,24 +193,23 @@ lw_edit_repeat_batch (const LwSeason *season,
 
   g_free (own->name);
   own->name = unused_name (season, season->batches[batch]->name);
-  own->made = FALSE;
-  lw_batch_drop_corrections (own);
+  lw_batch_forget_made (own);
+  lw_season_insert_batch (next, batch + 1, own);
 
-  for (guint i = 0; i < own->n_steps; i++)
-    {
-      LwStep *step = &own->steps[i];
+  return next;
+}
 
-      for (guint k = 0; k < step->n_weigh_ins; k++)
-        g_free (step->weigh_ins[k].note);
-      g_clear_pointer (&step->weigh_ins, g_free);
-      step->n_weigh_ins = 0;
-    }
+LwSeason *
+lw_edit_add_planned (const LwSeason *season,
+                     guint           batch)
+{
+  LwSeason *next = lw_season_copy (season);
+  LwBatch *own = lw_batch_as_planned (season->batches[batch]);
+  /* Translators: the name of a batch */
+  g_autofree char *name = g_strdup_printf (_ ("%s, as planned"), own->name);
 
-  /* What was measured belongs to the batch that was made; but what a step follows is how it is to be made. */
-  for (guint i = own->n_logs; i-- > 0;)
-    if (!lw_batch_follows (own, own->logs[i].log->id))
-      lw_batch_remove_log (own, own->logs[i].log->id);
-
+  g_free (own->name);
+  own->name = lw_season_batch (season, name) < 0 ? g_steal_pointer (&name) : unused_name (season, name);
   lw_season_insert_batch (next, batch + 1, own);
 
   return next;

@@ -61,6 +61,9 @@ LwSeason   *lw_edit_take_tea     (const LwSeason *season,
 /* A planned copy of `batch` under a name not yet used, after it, without weigh-ins. */
 LwSeason   *lw_edit_repeat_batch (const LwSeason *season,
                                   guint           batch);
+/* The batch, which has a plan, as it was planned: a batch of its own after it, under a name not yet used. */
+LwSeason   *lw_edit_add_planned  (const LwSeason *season,
+                                  guint           batch);
 LwSeason   *lw_edit_remove_batch (const LwSeason *season,
                                   guint           batch);
 LwSeason   *lw_edit_rename_batch (const LwSeason *season,

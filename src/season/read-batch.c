@@ -165,6 +165,32 @@ static void
 take_in_batch (LwReader *reader,
                xmlNode  *node,
                LwElement element,
+               gpointer  into);
+
+static void
+read_plan (LwReader *reader,
+           xmlNode  *node,
+           LwBatch  *batch)
+{
+  enum { START, KG, MOISTURE };
+  LwValue values[LW_MAX_ATTRS];
+
+  lw_reader_attrs (reader, node, LW_E_PLAN, values);
+  g_clear_pointer (&batch->plan, lw_batch_unref);
+  batch->plan = lw_batch_new (batch->name);
+  batch->plan->when_s = values[START].time_s;
+  batch->plan->fresh_kg = values[KG].number;
+  if (values[MOISTURE].given)
+    batch->plan->fresh_moisture_pct = values[MOISTURE].number;
+
+  lw_reader_children (reader, node, LW_E_PLAN, take_in_batch, batch->plan);
+  lw_read_check_logs (reader, node, batch->plan);
+}
+
+static void
+take_in_batch (LwReader *reader,
+               xmlNode  *node,
+               LwElement element,
                gpointer  into)
 {
   LwBatch *batch = into;
@@ -175,6 +201,8 @@ take_in_batch (LwReader *reader,
     lw_batch_add_aim (batch, -1, read_aim (reader, node));
   else if (element == LW_E_LOG)
     lw_batch_add_log (batch, lw_read_log (reader, node, -1));
+  else if (element == LW_E_PLAN)
+    read_plan (reader, node, batch);
   else
     batch->note = lw_reader_note (reader, node, LW_E_NOTE, batch->note);
 }

@@ -97,14 +97,19 @@ check_followed (LwReader      *reader,
 {
   const LwBatchLog *at = lw_batch_log (batch, step->log[of]);
   g_autofree char *quoted = NULL;
+  gboolean of_plan;
 
   if (step->log[of] == NULL || (at != NULL && lw_log_curve (at->log, of) != NULL))
     return;
 
+  of_plan = strcmp ((const char *) node->parent->name, lw_shape (LW_E_PLAN)->name) == 0;
   quoted = lw_reader_quote (step->log[of]);
   if (at == NULL)
-    lw_reader_tell (reader, lw_gate_line (node), _ ("Add it to the batch, or name one that is there."),
-                    _ ("The batch has no log with the id “%s”."), quoted);
+    lw_reader_tell (reader, lw_gate_line (node),
+                    of_plan ? _ ("Add it to the plan, or name one that is there.")
+                            : _ ("Add it to the batch, or name one that is there."),
+                    of_plan ? _ ("The plan has no log with the id “%s”.")
+                            : _ ("The batch has no log with the id “%s”."), quoted);
   else
     lw_reader_tell (reader, lw_gate_line (node), _ ("Name a log that has one."),
                     _ ("The log “%s” has no curve of “%s”."), quoted, lw_log_of_id (of));

@@ -93,6 +93,9 @@ lw_edit_begin_batch (const LwSeason *season,
   LwBatch *own;
   LwSeason *next = lw_season_own_batch (season, batch, &own);
 
+  g_clear_pointer (&own->plan, lw_batch_unref);
+  own->plan = lw_batch_copy (season->batches[batch]);
+  lw_batch_forget_made (own->plan);
   own->when_s = when_s;
 
   return next;

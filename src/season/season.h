@@ -57,7 +57,9 @@ typedef struct
   double minute;    /* from that step's start, or the batch's */
 } LwBatchLog;
 
-typedef struct
+typedef struct _LwBatch LwBatch;
+
+struct _LwBatch
 {
   char *name;       /* unique in the season, never empty */
   char *tea;        /* kind of tea, (nullable) */
@@ -74,7 +76,8 @@ typedef struct
   LwAim *aims;      /* of the finished tea */
   guint n_logs;
   LwBatchLog *logs;
-} LwBatch;
+  LwBatch *plan;    /* (nullable) start, fresh leaf, steps and aims as they stood when its run began; of no other use */
+};
 
 typedef struct
 {
@@ -170,6 +173,13 @@ void       lw_step_unset        (LwStep          *step,
 LwBatch   *lw_batch_new         (const char      *name);
 LwBatch   *lw_batch_copy        (const LwBatch   *batch);
 LwBatch   *lw_batch_ref         (LwBatch         *batch);
+
+/* Takes from a batch what only its making gave it: state, weigh-ins, corrections, the plan, and logs that no step
+ * follows. */
+void       lw_batch_forget_made (LwBatch         *batch);
+
+/* (transfer full) (nullable) the batch as it was planned, of its leaf and under its weather; NULL without a plan. */
+LwBatch   *lw_batch_as_planned  (const LwBatch   *batch);
 void       lw_batch_unref       (LwBatch         *batch);
 
 /* Inserts at `at` <= n_steps and takes the step's contents. */

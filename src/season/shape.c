@@ -221,6 +221,11 @@ static const LwAttrRow batch_attrs[] = {
   NUMBER ("fresh-kg", TRUE, 0.001, 1e5),
   NUMBER ("fresh-moisture-pct", FALSE, 50, 92),
 };
+static const LwAttrRow plan_attrs[] = {
+  TIME ("start", TRUE),
+  NUMBER ("fresh-kg", TRUE, 0.001, 1e5),
+  NUMBER ("fresh-moisture-pct", FALSE, 50, 92),
+};
 static const LwAttrRow step_attrs[] = { WORD ("kind", kind_word) };
 static const LwAttrRow aim_attrs[] = { WORD ("of", quantity_word) };
 static const LwAttrRow weigh_in_attrs[] = {
@@ -285,6 +290,12 @@ static const LwChildRow batch_children[] = {
   { LW_E_STEP, 0, LW_MAX_STEPS },
   { LW_E_AIM, 0, LW_MAX_AIMS },
   { LW_E_LOG, 0, LW_MAX_LOGS },
+  { LW_E_PLAN, 0, 1 },
+};
+static const LwChildRow plan_children[] = {
+  { LW_E_STEP, 0, LW_MAX_STEPS },
+  { LW_E_AIM, 0, LW_MAX_AIMS },
+  { LW_E_LOG, 0, LW_MAX_LOGS },
 };
 static const LwChildRow step_children[] = {
   { LW_E_NOTE, 0, 1 },
@@ -319,6 +330,7 @@ static const LwShape shapes[LW_N_ELEMENTS] = {
   [LW_E_DAY] = { "day", ATTRS (day_attrs), .choice = -1 },
   [LW_E_HOUR] = { "hour", ATTRS (hour_attrs), .choice = -1 },
   [LW_E_BATCH] = { "batch", ATTRS (batch_attrs), CHILDREN (batch_children), .choice = -1 },
+  [LW_E_PLAN] = { "plan", ATTRS (plan_attrs), CHILDREN (plan_children), .choice = -1 },
   [LW_E_STEP] = { "step", ATTRS (step_attrs), CHILDREN (step_children), .choice = 0,
                   .more = step_rows },
   [LW_E_SIGN] = { "sign", .text = TRUE, .choice = -1 },

@@ -18,6 +18,7 @@ typedef enum
   LW_E_DAY,
   LW_E_HOUR,
   LW_E_BATCH,
+  LW_E_PLAN,
   LW_E_STEP,
   LW_E_SIGN,
   LW_E_AIM,

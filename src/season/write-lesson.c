@@ -2,7 +2,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "season/write-lesson.h"
 
-#include "season/escape.h"
 #include "season/notation.h"
 #include "season/put.h"
 #include "season/shape.h"
@@ -16,43 +15,30 @@ put_moment (GString              *out,
   g_string_append_printf (out, "    <moment step=\"%u\" minute=\"%s\"", moment->step + 1, minute);
   if (moment->ask >= 0)
     lw_put_attr (out, "ask", lw_lesson_curve_word ((guint) moment->ask));
-  if (moment->text == NULL || *moment->text == '\0')
-    {
-      g_string_append (out, "/>\n");
-      return;
-    }
-
-  g_string_append_c (out, '>');
-  lw_escape_append (out, moment->text, FALSE);
-  g_string_append (out, "</moment>\n");
+  lw_put_said (out, "moment", moment->text);
 }
 
 static void
 put_lesson (GString        *out,
             const LwLesson *lesson)
 {
-  g_string_append (out, "  <lesson");
+  lw_put_start (out, 1, "lesson");
   lw_put_attr (out, "name", lesson->name);
   lw_put_attr (out, "time", lw_lesson_time_word (lesson->by_clock ? 1 : 0));
   for (guint i = 0; i < LW_LESSON_CURVES; i++)
     lw_put_attr (out, lw_lesson_curve_word (i), lw_quantity_row (lesson->curves[i])->id);
   g_string_append (out, ">\n");
 
-  if (lesson->note != NULL && *lesson->note != '\0')
-    {
-      g_string_append (out, "    <note>");
-      lw_escape_append (out, lesson->note, FALSE);
-      g_string_append (out, "</note>\n");
-    }
+  lw_put_note (out, 2, "note", lesson->note);
   for (guint i = 0; i < lesson->n_shown; i++)
     {
-      g_string_append (out, "    <show");
+      lw_put_start (out, 2, "show");
       lw_put_attr (out, "batch", lesson->shown[i]);
       g_string_append (out, "/>\n");
     }
   for (guint i = 0; i < lesson->n_moments; i++)
     put_moment (out, &lesson->moments[i]);
-  g_string_append (out, "  </lesson>\n");
+  lw_put_end (out, 1, "lesson");
 }
 
 void

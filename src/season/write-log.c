@@ -10,13 +10,13 @@ put_curve (GString          *out,
            int               depth,
            const LwLogCurve *curve)
 {
-  g_string_append_printf (out, "%*s<curve", 2 * depth, "");
+  lw_put_start (out, depth, "curve");
   lw_put_optional (out, "of", lw_log_of_id (curve->of));
   lw_put_optional (out, "heading", curve->heading);
   lw_put_number (out, "within-c", curve->within_c);
   g_string_append_c (out, '>');
   lw_points_append (out, curve->course);
-  g_string_append_printf (out, "%*s</curve>\n", 2 * depth, "");
+  lw_put_end (out, depth, "curve");
 }
 
 static void
@@ -26,7 +26,7 @@ put_log (GString          *out,
 {
   const LwLog *log = at->log;
 
-  g_string_append_printf (out, "%*s<log", 2 * depth, "");
+  lw_put_start (out, depth, "log");
   lw_put_optional (out, "id", log->id);
   lw_put_optional (out, "name", log->name);
   lw_put_number (out, "minute", at->minute);
@@ -37,7 +37,7 @@ put_log (GString          *out,
   g_string_append (out, ">\n");
   for (guint i = 0; i < log->n_curves; i++)
     put_curve (out, depth + 1, &log->curves[i]);
-  g_string_append_printf (out, "%*s</log>\n", 2 * depth, "");
+  lw_put_end (out, depth, "log");
 }
 
 gboolean

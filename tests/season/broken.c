@@ -203,6 +203,10 @@ const Broken broken[] = {
     "There is no “ask” called “fourth”" },
   { "101-lesson-before-batch.leafwend", 10, SCHEMA,
     "“batch” stands too late in “season”" },
+  { "102-log-of-the-batch-in-plan.leafwend", 16, READER,
+    "The plan has no log with the id “pan”" },
+  { "103-two-plans.leafwend", 18, SCHEMA,
+    "“batch” holds more than 1 of “plan”" },
 };
 
 const guint n_broken = G_N_ELEMENTS (broken);

@@ -112,6 +112,11 @@ full_batch (void)
   lw_batch_add_weigh_in (batch, 1, noted);
   lw_batch_set_correction (batch, 1, lw_correction_new (batch, 1, 12.7, -0.1, shifts, G_N_ELEMENTS (shifts)));
   add_logs (batch);
+  batch->plan = lw_batch_copy (batch);
+  batch->plan->when_s -= 59;
+  batch->plan->fresh_kg = 1.0 / 3 + 9;
+  lw_batch_forget_made (batch->plan);
+  lw_batch_remove_aim (batch->plan, 1, LW_ROAST);
 
   return batch;
 }
@@ -295,6 +300,13 @@ assert_same_batch (const LwBatch *a,
       g_assert_cmpint (a->logs[i].step, ==, b->logs[i].step);
       assert_same_bits (&a->logs[i].minute, &b->logs[i].minute, sizeof (double));
       assert_same_log (a->logs[i].log, b->logs[i].log);
+    }
+  g_assert_true ((a->plan == NULL) == (b->plan == NULL));
+  if (a->plan != NULL)
+    {
+      g_autoptr (LwBatch) one = lw_batch_as_planned (a), other = lw_batch_as_planned (b);
+
+      assert_same_batch (one, other);
     }
 }
 

@@ -211,6 +211,8 @@ specimen_text (const Specimen *specimen)
   g_string_append (text, ">\n");
   put_step (text, specimen);
   put_log (text, specimen);
+  if (specimen->element == LW_E_PLAN)
+    put_empty (text, specimen, LW_E_PLAN, -1);
   g_string_append (text, "</batch>\n");
   put_lesson (text, specimen);
   g_string_append (text, "</season>\n");

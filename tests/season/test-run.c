@@ -82,6 +82,34 @@ test_notice (void)
   g_assert_cmpfloat_with_epsilon (lw_run_notice (0.5), 1.0 / 3, 1e-12);
 }
 
+/* The plan stays what the batch was before its run, can stand beside it, and a repeat is a new plan. */
+static void
+assert_plan_kept (const LwSeason *before,
+                  LwSeason       *made)
+{
+  g_autoptr (LwSeason) beside = lw_edit_add_planned (made, PLAIN), twice = lw_edit_add_planned (beside, PLAIN);
+  g_autoptr (LwSeason) repeated = lw_edit_repeat_batch (made, PLAIN);
+  const LwBatch *was = before->batches[PLAIN], *planned = beside->batches[PLAIN + 1];
+  g_autofree char *name = g_strdup_printf ("%s, as planned", was->name);
+
+  g_assert_cmpuint (beside->n_batches, ==, before->n_batches + 1);
+  g_assert_cmpstr (planned->name, ==, name);
+  g_assert_cmpstr (planned->leaf, ==, was->leaf);
+  g_assert_cmpint (planned->when_s, ==, was->when_s);
+  g_assert_false (planned->made);
+  g_assert_null (planned->plan);
+  g_assert_cmpuint (planned->n_steps, ==, was->n_steps);
+  for (guint i = 0; i < was->n_steps; i++)
+    {
+      g_assert_cmpint (planned->steps[i].kind, ==, was->steps[i].kind);
+      g_assert_cmpfloat (lw_step_get (&planned->steps[i], LW_SET_MINUTES), ==, lw_step_get (&was->steps[i], LW_SET_MINUTES));
+      g_assert_cmpuint (planned->steps[i].n_aims, ==, was->steps[i].n_aims);
+      g_assert_cmpuint (planned->steps[i].n_weigh_ins, ==, 0);
+    }
+  g_assert_cmpint (lw_season_batch (twice, name), ==, PLAIN + 2);
+  g_assert_null (repeated->batches[PLAIN + 1]->plan);
+}
+
 static void
 test_edits (void)
 {
@@ -102,6 +130,7 @@ test_edits (void)
 
   made = lw_edit_end_batch (ended, PLAIN, 2, 20);
   batch = made->batches[PLAIN];
+  assert_plan_kept (season, made);
   g_assert_true (batch->made);
   g_assert_cmpuint (batch->n_steps, ==, 3);
   g_assert_cmpfloat (lw_step_get (&batch->steps[2], LW_SET_MINUTES), ==, 20);
