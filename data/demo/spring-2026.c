@@ -47,14 +47,14 @@ static const DemoDay forecast[] = {
 #define HOT(min, c, ...) { LW_KIND_DRY_AIR, min, GIVEN (SET (AIR_C, c)), __VA_ARGS__ }
 #define MILD(min, ...) { LW_KIND_DRY_AIR, min, GIVEN (SET (AIR_C, 60)), __VA_ARGS__ }
 
-/* Batch 9 before the rain. */
+/* Batch 9 before the rain: drum and dryer as on the day before. */
 static const DemoStep nine_as_planned[] = {
   { LW_KIND_WITHER, 300, GIVEN (SET (SPREAD_KG_M2, 1.5), HALF_TURNED),
     AIMS (AIM (WEIGHT, 0.83, 0.9), AIM (MOISTURE, 73, 77)) },
   { LW_KIND_FIX_DRUM, 5.5, GIVEN (SET (LOAD_KG, 12)), AIMS (AIM (ENZYME, -INFINITY, 2), AIM (MOISTURE, 66, 73)) },
   { LW_KIND_ROLL, 9, GIVEN (SET (PRESS_KPA, 8)), AIMS (AIM (RUPTURE, 55, 75)) },
   HOT (40, 95),
-  MILD (55),
+  MILD (95),
   { 0 },
 };
 

@@ -1,10 +1,11 @@
 /* What the card's files share: card.c fits it on the paper, card-words.c says what it says, card-rows.c lays out the
- * steps, card-curves.c the curves, record.c is the batch sheet. */
+ * steps, card-curves.c the curves, record.c is the batch sheet, record-plan.c its planned side. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
 #include "draw/card.h"
 #include "season/surround.h"
+#include "study/compare.h"
 
 /* A step in words. */
 typedef struct
@@ -61,6 +62,9 @@ double   lw_card_bottom      (const LwCard *card);
 /* card-words.c */
 double   lw_card_moisture    (const LwCard *card);  /* of the fresh leaf, % */
 void     lw_card_say         (LwCard       *card);
+/* The words of step `i`, to be cleared; needs season, batch, track and wish. */
+LwCardRow lw_card_row        (const LwCard *card,
+                              guint         i);
 void     lw_card_row_clear   (LwCardRow    *row);
 /* (transfer full) a text cut after `most` characters, with an ellipsis then. */
 char    *lw_card_cut         (const char   *text,
@@ -79,3 +83,23 @@ void     lw_card_curves      (LwCard       *card,
 
 /* record.c: the batch sheet's pages. */
 void     lw_card_record      (LwCard       *card);
+
+/* record-plan.c: what was planned, beside what was made; NULL where no plan was kept. */
+typedef struct
+{
+  LwCard side;    /* the plan's season, batch, track and wish, no more */
+  GArray *pairs;  /* of LwPair: planned, made */
+} LwRecordPlan;
+
+LwRecordPlan *lw_record_plan_new  (const LwCard       *card);
+void          lw_record_plan_free (LwRecordPlan       *plan);
+/* (transfer full) time and settings of a step of `side`, and what it gives at its end. */
+char         *lw_record_say_step  (const LwCard       *side,
+                                   guint               step);
+/* (transfer full) made less planned: what was set, and what came of it. */
+char         *lw_record_say_change (const LwRecordPlan *plan,
+                                    const LwCard       *card,
+                                    const LwPair       *pair);
+
+G_DEFINE_AUTO_CLEANUP_CLEAR_FUNC (LwCardRow, lw_card_row_clear)
+G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwRecordPlan, lw_record_plan_free)

@@ -84,9 +84,9 @@ say_settings (const LwCard *card,
   return g_string_free (text, FALSE);
 }
 
-static LwCardRow
-row_of (const LwCard *card,
-        guint         i)
+LwCardRow
+lw_card_row (const LwCard *card,
+             guint         i)
 {
   const LwStep *step = &card->batch->steps[i];
   g_autofree char *kind = capital (_ (lw_kind_row (step->kind)->label));
@@ -183,7 +183,7 @@ lw_card_say (LwCard *card)
 {
   for (guint i = 0; i < card->batch->n_steps; i++)
     {
-      LwCardRow row = row_of (card, i);
+      LwCardRow row = lw_card_row (card, i);
 
       g_array_append_val (card->rows, row);
     }

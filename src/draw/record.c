@@ -203,33 +203,33 @@ put_lines (LwCard            *card,
   return y + LINE + put_cells (card, card->pages, y + LINE, FALSE, words) + 3;
 }
 
+static void
+say_lines (gboolean     made,
+           const char **lines)
+{
+  lines[0] = made ? _ ("next: time") : _ ("made: time");
+  lines[1] = _ ("heat or pressure");
+  lines[2] = _ ("weight");
+  lines[3] = _ ("seen, smelt");
+}
+
+/* A step that was made, or is to be: its row of words, what was noted and weighed, and lines for the next time. */
 static double
-put_step (LwCard *card,
-          double  y,
-          guint   i)
+put_step (LwCard            *card,
+          double             y,
+          guint              i,
+          gboolean           with_aims,
+          const char *const *words)
 {
   const LwStep *step = &card->batch->steps[i];
-  const LwCardRow *row = &g_array_index (card->rows, LwCardRow, i);
-  g_autofree char *set = g_strdup_printf ("%s · %s\n%s", row->time, row->leading, row->settings);
   g_autofree char *aims = say_aims (step);
-  gboolean made = card->batch->made;
-  const char *words[] = { row->name, made ? aims : set, made ? set : "", "" };
-  const char *lines[] = { made ? _ ("next: time") : _ ("made: time"), _ ("heat or pressure"), _ ("weight"), _ ("seen, smelt") };
-  g_autofree char *end = NULL;
+  const char *lines[N_CELLS];
 
-  if (i < card->track->n_steps)
-    {
-      LwOutcome outcome = lw_track_end (card->track, i, -1);
-      g_autofree char *moisture = lw_words_value (LW_MOISTURE, outcome.moisture_wb_pct);
-
-      end = g_strdup_printf ("%s\n%s", row->weight, moisture);
-      words[3] = end;
-    }
-
+  say_lines (card->batch->made, lines);
   y = make_room (card, y, put_cells (card, NULL, 0, FALSE, words) + LINE + 30);
   lw_pages_rule (card->pages, LW_CARD_MARGIN, y, lw_card_width (card), LW_HAIRLINE);
   y = put_row (card, y + 3, FALSE, words);
-  if (!made && aims[0] != '\0')
+  if (with_aims && aims[0] != '\0')
     {
       /* Translators: %s lists windows: "Moisture 58 % to 66 %" */
       g_autofree char *told = g_strdup_printf (_ ("Aimed at: %s"), aims);
@@ -244,23 +244,107 @@ put_step (LwCard *card,
   return put_lines (card, y, lines);
 }
 
-void
-lw_card_record (LwCard *card)
+/* Without a plan: beside what was made stands what was aimed at. */
+static double
+put_alone (LwCard *card,
+           double  y,
+           guint   i)
+{
+  const LwCardRow *row = &g_array_index (card->rows, LwCardRow, i);
+  g_autofree char *set = g_strdup_printf ("%s · %s\n%s", row->time, row->leading, row->settings);
+  g_autofree char *aims = say_aims (&card->batch->steps[i]), *end = NULL;
+  gboolean made = card->batch->made;
+  const char *words[] = { row->name, made ? aims : set, made ? set : "", "" };
+
+  if (i < card->track->n_steps)
+    {
+      LwOutcome outcome = lw_track_end (card->track, i, -1);
+      g_autofree char *moisture = lw_words_value (LW_MOISTURE, outcome.moisture_wb_pct);
+
+      end = g_strdup_printf ("%s\n%s", row->weight, moisture);
+      words[3] = end;
+    }
+
+  return put_step (card, y, i, !made, words);
+}
+
+/* A step that was planned and not made. */
+static double
+put_left_out (LwCard             *card,
+              const LwRecordPlan *plan,
+              double              y,
+              guint               step)
+{
+  g_autofree char *set = lw_record_say_step (&plan->side, step);
+  LwKind kind = plan->side.batch->steps[step].kind;
+  const char *words[] = { _ (lw_kind_row (kind)->label), set, _ ("left out"), "" };
+
+  y = make_room (card, y, put_cells (card, NULL, 0, FALSE, words) + 6);
+  lw_pages_rule (card->pages, LW_CARD_MARGIN, y, lw_card_width (card), LW_HAIRLINE);
+
+  return put_row (card, y + 3, FALSE, words);
+}
+
+static double
+put_pair (LwCard             *card,
+          const LwRecordPlan *plan,
+          double              y,
+          const LwPair       *pair)
+{
+  g_autofree char *was = NULL, *is = NULL, *change = NULL;
+
+  if (pair->of[1] < 0)
+    return put_left_out (card, plan, y, (guint) pair->of[0]);
+
+  is = lw_record_say_step (card, (guint) pair->of[1]);
+  if (pair->of[0] >= 0)
+    {
+      was = lw_record_say_step (&plan->side, (guint) pair->of[0]);
+      change = lw_record_say_change (plan, card, pair);
+    }
+
+  return put_step (card, y, (guint) pair->of[1], TRUE, (const char *const[]) {
+    g_array_index (card->rows, LwCardRow, pair->of[1]).name, was != NULL ? was : _ ("not planned"), is,
+    change != NULL ? change : "",
+  });
+}
+
+static double
+put_heads (LwCard             *card,
+           const LwRecordPlan *plan,
+           double              y)
 {
   gboolean made = card->batch->made;
   const char *heads[] = { _ ("Step"), made ? _ ("Aimed at") : _ ("Planned"), _ ("Made"), _ ("Computed at its end") };
   const char *weigh_heads[] = { _ ("Weigh-in"), _ ("measured"), _ ("computed"), _ ("difference") };
+
+  if (plan != NULL)
+    {
+      heads[1] = _ ("Planned");
+      heads[3] = _ ("Made less planned");
+    }
+  y = put_row (card, y, TRUE, heads);
+  if (plan != NULL)
+    y = put_text (card, y, _ ("then: weight and moisture at the step's end, computed"));
+
+  return made || plan != NULL ? put_row (card, y, FALSE, weigh_heads) : y;
+}
+
+void
+lw_card_record (LwCard *card)
+{
+  g_autoptr (LwRecordPlan) plan = lw_record_plan_new (card);
   double y;
 
   card->small = size_of ();
   y = lw_card_turn_page (card);
   y += lw_pages_words (card->pages, LW_CARD_MARGIN, y, lw_card_width (card), size_of (), FALSE, card->about) + 6;
-  y = put_row (card, y, TRUE, heads);
-  if (made)
-    y = put_row (card, y, FALSE, weigh_heads);
+  y = put_heads (card, plan, y);
 
-  for (guint i = 0; i < card->batch->n_steps; i++)
-    y = put_step (card, y, i);
+  for (guint i = 0; plan == NULL && i < card->batch->n_steps; i++)
+    y = put_alone (card, y, i);
+  for (guint i = 0; plan != NULL && i < plan->pairs->len; i++)
+    y = put_pair (card, plan, y, &g_array_index (plan->pairs, LwPair, i));
 
   if (card->batch->note != NULL)
     y = put_text (card, y + 6, card->batch->note);

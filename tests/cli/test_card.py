@@ -13,8 +13,13 @@ import tap
 from program import run
 
 SEASON = os.path.join(os.environ["LEAFWEND_DATA"], "ondry-ridge-2026.leafwend")
+NS = "{urn:leafwend:season}"
 FOLDER = tempfile.TemporaryDirectory(prefix="card.")
 PAPERS = {"A4": (595.28, 841.89), "A3": (841.89, 1190.55), "Letter": (612, 792)}
+
+
+def kg(weight):
+    return ("%.1f kg" if weight >= 10 else "%.2f kg") % weight
 
 
 def path(name):
@@ -128,6 +133,38 @@ def sheet():
     pan = list(csv.DictReader(run("run", SEASON, "--batch", "12", "--ends")[0].splitlines()))[1]
     model = 8.04 * float(pan["kg_per_kg_fresh"])
     assert "4.27 kg %.2f kg −%.2f kg" % (model, model - 4.27) in told, told
+
+
+def as_planned(batch):
+    """The demo with the plan of a batch in the place of what was made."""
+    tree = ElementTree.parse(SEASON)
+    made = next(b for b in tree.getroot().iter(NS + "batch") if b.get("name").startswith(batch))
+    plan = made.find(NS + "plan")
+    for node in list(made):
+        made.remove(node)
+    made.extend(list(plan))
+    for name in ("fresh-moisture-pct", "start", "fresh-kg"):
+        made.attrib.pop(name, None)
+    made.attrib.update(plan.attrib)
+    tree.write(path("planned.leafwend"), "utf-8", True)
+    return path("planned.leafwend")
+
+
+@tap.case
+def planned_beside_made():
+    """Beside what was made stands what was planned, as `run` computes it, and how they differ."""
+    told = text_of(card("p.pdf", "--sheet", batch="9"))
+    planned, made = ([dict(row) for row in csv.DictReader(run("run", file, "--batch", "9", "--ends")[0].splitlines())]
+                     for file in (as_planned("9 "), SEASON))
+    for was, is_now in zip(planned, made):
+        cells = ["then %s, %.1f %%" % (kg(24 * float(row["kg_per_kg_fresh"])), float(row["moisture_wb_pct"]))
+                 for row in (was, is_now)]
+        points = float(is_now["moisture_wb_pct"]) - float(was["moisture_wb_pct"])
+        for words in cells + ["%s%.1f %% points" % ("−" if points < 0 else "+", abs(points))]:
+            assert words in told, (words, told)
+    for words in ("Made less planned", "time +3 min", "load −2.0 kg", "time −40 min"):
+        assert words in told, (words, told)
+    assert "Made less planned" not in text_of(card("q.pdf", "--sheet"))
 
 
 @tap.case

@@ -76,7 +76,7 @@ class Bench(Desk):
         """The steps of a batch in the saved file, as dictionaries."""
         root = ElementTree.parse(self.path).getroot()
         found = next(b for b in root.iter(NS + "batch") if b.get("name") == batch)
-        return [dict(s.attrib) for s in found.iter(NS + "step")]
+        return [dict(s.attrib) for s in found.findall(NS + "step")]
 
     def saved_bytes(self):
         with open(self.path, "rb") as file:

@@ -13,6 +13,7 @@ from bench import LEAFWEND, NS, Bench
 
 MADE = "1 strong pan, first leaf"
 BATCH = MADE + " (2)"
+planned = []  # the steps before the run
 JOURNALS = os.path.join(os.environ["XDG_DATA_HOME"], "leafwend", "running")
 # A minute passes in a second, the same before and after the program is killed.
 os.environ["LEAFWEND_CLOCK"] = "%d,60" % time.time()
@@ -79,7 +80,9 @@ def a_planned_batch_is_started():
     desk.wait_for(lambda: BATCH in desk.name_of(desk.windows()[0]), "the repeated batch")
     desk.save()
     assert bar() is None, "a bar without a run"
+    planned.extend(desk.saved(BATCH))
     desk.key("alt+b")
+    assert not desk.has(desk.get("menu item", re.compile("As it was planned")), "sensitive"), "there is a plan already"
     desk.get("menu item", re.compile("Start this batch"))
     desk.key("s")
     desk.get("label", re.compile("follow local codes and licensed practice"))
@@ -228,6 +231,22 @@ def after_the_end_a_save_is_enough():
     desk.choose(BATCH)
     tap.equal(rows(), shown, "the entries")
     assert not desk.is_changed(), "something was put back"
+
+
+@tap.case
+def the_plan_can_stand_beside_it():
+    """What was planned when the run began becomes a batch of its own, with the times it had then; one undo."""
+    name = BATCH + ", as planned"
+    desk.key("alt+b")
+    desk.get("menu item", re.compile("As it was planned"))
+    desk.key("b")
+    desk.wait_for(lambda: name in desk.name_of(desk.windows()[0]), "the plan in hand")
+    desk.save()
+    tap.equal(desk.saved(name), planned, "the steps as planned")
+    made = desk.saved(BATCH)
+    assert [s["minutes"] for s in made] != [s["minutes"] for s in planned], "nothing was made otherwise"
+    desk.key("ctrl+z")
+    desk.wait_for(lambda: not desk.find("label", name), "the undo")
 
 
 tap.main(desk.tree)
