@@ -28,7 +28,7 @@ static const struct
   { "win.reach-aims", { "<Control>e" } },
   { "win.replan", { "<Control>j" } },
   { "win.repeat-batch", { "<Control>r" } },
-  { "win.rename-batch", { "F2" } },
+  { "win.batch-facts", { "F2" } },
   { "win.fit-leaf", { "<Control><Shift>f" } },
   { "win.over-last-year", { "<Control>l" } },
   { "win.over-other", { "<Control><Shift>l" } },

@@ -63,6 +63,29 @@ lw_entry_parse_number (const char *text,
   return TRUE;
 }
 
+void
+lw_entry_put_number (GtkWidget *entry,
+                     double     value)
+{
+  g_autofree char *text = g_strdup_printf ("%.6g", value);
+
+  g_object_set_data_full (G_OBJECT (entry), "value", g_memdup2 (&value, sizeof value), g_free);
+  g_object_set_data_full (G_OBJECT (entry), "text", g_strdup (text), g_free);
+  gtk_editable_set_text (GTK_EDITABLE (entry), text);
+}
+
+double
+lw_entry_number_of (GtkWidget *entry)
+{
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
+  double value;
+
+  if (g_strcmp0 (text, g_object_get_data (G_OBJECT (entry), "text")) == 0)
+    return *(double *) g_object_get_data (G_OBJECT (entry), "value");
+
+  return lw_entry_parse_number (text, &value) ? value : NAN;
+}
+
 /* "1:30", hours and minutes. */
 static gboolean
 read_clock (const char *text,
@@ -130,14 +153,7 @@ read_text (const Field *field,
            const char  *text,
            double      *value)
 {
-  char *end;
-
-  if (field->setting == LW_SET_MINUTES)
-    return lw_entry_parse_minutes (text, value);
-
-  *value = strtod (text, &end);
-
-  return end != text && isfinite (*value) && end[strspn (end, " \t")] == '\0';
+  return field->setting == LW_SET_MINUTES ? lw_entry_parse_minutes (text, value) : lw_entry_parse_number (text, value);
 }
 
 static int

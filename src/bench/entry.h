@@ -15,6 +15,12 @@ gboolean   lw_entry_parse_minutes (const char *text,
 gboolean   lw_entry_parse_number  (const char *text,
                                    double     *value);
 
+/* A number in a field for text: it is the one that was put there until its text is changed, so that no digit is lost by
+ * looking at it. NAN if there is no number. */
+void       lw_entry_put_number    (GtkWidget  *entry,
+                                   double      value);
+double     lw_entry_number_of     (GtkWidget  *entry);
+
 /* A spin button for a setting of a kind. Signal "refused" is not needed: `refused` (transfer none) is a label
  * that says why what was typed cannot be. */
 GtkWidget *lw_entry_new           (LwKind      kind,

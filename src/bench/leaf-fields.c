@@ -2,8 +2,9 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/leaf-window-private.h"
 
+#include "bench/entry.h"
+
 #include <math.h>
-#include <stdlib.h>
 #include <string.h>
 
 #include "season/text.h"
@@ -23,41 +24,12 @@ lw_leaf_label (const char *text,
   return label;
 }
 
-/* A number is the one that was put in until its text is changed, so that no digit gets lost by looking at it. */
-void
-lw_leaf_put_number (GtkWidget *entry,
-            double     value)
-{
-  g_autofree char *text = g_strdup_printf ("%.6g", value);
-  double *kept = g_memdup2 (&value, sizeof value);
-
-  g_object_set_data_full (G_OBJECT (entry), "value", kept, g_free);
-  g_object_set_data_full (G_OBJECT (entry), "text", g_strdup (text), g_free);
-  gtk_editable_set_text (GTK_EDITABLE (entry), text);
-}
-
-/* NAN if there is no number. */
-double
-lw_leaf_number_of (GtkWidget *entry)
-{
-  const char *text = gtk_editable_get_text (GTK_EDITABLE (entry));
-  char *end;
-  double value;
-
-  if (g_strcmp0 (text, g_object_get_data (G_OBJECT (entry), "text")) == 0)
-    return *(double *) g_object_get_data (G_OBJECT (entry), "value");
-
-  value = strtod (text, &end);
-
-  return end != text && end[strspn (end, " \t")] == '\0' ? value : NAN;
-}
-
 void
 lw_leaf_show_fit (GtkWidget  *entry,
           LwLeafField field,
           gboolean    counts)
 {
-  if (!counts || lw_leaf_field_fits (field, lw_leaf_number_of (entry)))
+  if (!counts || lw_leaf_field_fits (field, lw_entry_number_of (entry)))
     {
       gtk_widget_remove_css_class (entry, "error");
       gtk_accessible_reset_state (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_STATE_INVALID);
@@ -103,7 +75,7 @@ lw_leaf_number_new (LwLeafWindow *self,
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ (lw_leaf_field_row (field)->label), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, meaning,
                                   -1);
-  lw_leaf_put_number (entry, value);
+  lw_entry_put_number (entry, value);
 
   return entry;
 }
@@ -127,8 +99,8 @@ lw_leaf_window_leaf (LwLeafWindow *self)
 
   g_free (leaf->name);
   leaf->name = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->name))));
-  leaf->fresh_moisture_pct = lw_leaf_number_of (self->numbers[LW_LEAF_MOISTURE]);
-  leaf->fresh_green = lw_leaf_number_of (self->numbers[LW_LEAF_GREEN]);
+  leaf->fresh_moisture_pct = lw_entry_number_of (self->numbers[LW_LEAF_MOISTURE]);
+  leaf->fresh_green = lw_entry_number_of (self->numbers[LW_LEAF_GREEN]);
 
   for (guint i = 0; i < self->parts->len; i++)
     {
@@ -138,7 +110,7 @@ lw_leaf_window_leaf (LwLeafWindow *self)
 
       for (guint k = 0; k < LW_N_PART_FIELDS; k++)
         *(double *) ((char *) &part + lw_leaf_field_row (LW_PART_SHARE + k)->offset)
-          = lw_leaf_number_of (row->numbers[k]);
+          = lw_entry_number_of (row->numbers[k]);
       lw_profile_add_part (leaf, name, part);
     }
 

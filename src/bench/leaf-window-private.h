@@ -42,10 +42,6 @@ GtkWidget *lw_leaf_entry_new    (LwLeafWindow *self,
 GtkWidget *lw_leaf_number_new   (LwLeafWindow *self,
                                  LwLeafField   field,
                                  double        value);
-void       lw_leaf_put_number   (GtkWidget    *entry,
-                                 double        value);
-/* NAN if there is no number. */
-double     lw_leaf_number_of    (GtkWidget    *entry);
 /* Marks a field that is out of its range, if it counts. */
 void       lw_leaf_show_fit     (GtkWidget    *entry,
                                  LwLeafField   field,

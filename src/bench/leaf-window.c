@@ -5,6 +5,7 @@
 
 #include <math.h>
 
+#include "bench/entry.h"
 #include "season/document.h"
 #include "season/text.h"
 
@@ -24,7 +25,7 @@ check_all (LwLeafWindow      *self,
 
   if (!lw_profile_check (leaf, error))
     return FALSE;
-  if (!has_own (self) || lw_leaf_field_fits (LW_LEAF_MOISTURE, lw_leaf_number_of (self->own_number)))
+  if (!has_own (self) || lw_leaf_field_fits (LW_LEAF_MOISTURE, lw_entry_number_of (self->own_number)))
     return TRUE;
 
   range = lw_leaf_field_range_text (LW_LEAF_MOISTURE);
@@ -95,14 +96,14 @@ add_up_cb (LwLeafWindow *self)
     shares[i] = leaf->parts[i].share;
   lw_shares_add_up (shares, leaf->n_parts);
   for (guint i = 0; i < leaf->n_parts; i++)
-    lw_leaf_put_number (((LwPartRow *) g_ptr_array_index (self->parts, i))->numbers[0], shares[i]);
+    lw_entry_put_number (((LwPartRow *) g_ptr_array_index (self->parts, i))->numbers[0], shares[i]);
 }
 
 static void
 apply_cb (LwLeafWindow *self)
 {
   g_autoptr (LwSeason) with_leaf = lw_edit_put_profile (lw_session_base (self->session), lw_leaf_window_leaf (self));
-  double own = has_own (self) ? lw_leaf_number_of (self->own_number) : NAN;
+  double own = has_own (self) ? lw_entry_number_of (self->own_number) : NAN;
 
   lw_session_edit (self->session, lw_edit_set_fresh_moisture (with_leaf, self->batch, own), _ ("Change the leaf"), NULL);
   gtk_window_close (GTK_WINDOW (self->window));

@@ -1,6 +1,6 @@
-/* Actions on a batch as a whole: repeat, put its plan beside it, rename, remove. */
+/* Actions on a batch as a whole: repeat, put its plan beside it, write down, remove; and on the season. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "bench/ask.h"
+#include "bench/facts-windows.h"
 #include "bench/fit-window.h"
 #include "bench/leaf-window.h"
 #include "bench/window-private.h"
@@ -32,6 +32,24 @@ add_planned (GSimpleAction *action,
 }
 
 static void
+batch_facts (GSimpleAction *action,
+             GVariant      *target,
+             gpointer       data)
+{
+  LwWindow *self = data;
+
+  lw_batch_facts_open (GTK_WINDOW (self), self->session, lw_running_in_hand (self->running));
+}
+
+static void
+season_facts (GSimpleAction *action,
+              GVariant      *target,
+              gpointer       data)
+{
+  lw_season_facts_open (data, LW_WINDOW (data)->session);
+}
+
+static void
 remove_batch (GSimpleAction *action,
               GVariant      *target,
               gpointer       data)
@@ -42,41 +60,6 @@ remove_batch (GSimpleAction *action,
   lw_session_edit_batch (self->session, lw_edit_remove_batch (lw_session_base (self->session), batch),
                          _ ("Remove batch"), batch > 0 ? batch - 1 : 0);
   lw_window_say (self, _ ("The batch is removed. Undo brings it back."));
-}
-
-static void
-renamed_cb (int         answer,
-            const char *text,
-            gpointer    data)
-{
-  g_autoptr (LwWindow) self = data;
-  const LwSeason *base = lw_session_base (self->session);
-  g_autofree char *name = g_strstrip (g_strdup (text));
-  int batch = lw_session_batch_index (self->session), same = lw_season_batch (base, name);
-
-  if (answer != 1 || batch < 0 || same == batch)
-    return;
-  if (name[0] == '\0' || same >= 0 || g_utf8_strlen (name, -1) > LW_MAX_TEXT)
-    {
-      lw_window_say (self, name[0] == '\0' ? _ ("A batch needs a name; nothing was changed.")
-                           : same >= 0       ? _ ("Another batch has that name; nothing was changed.")
-                                             : _ ("That name is too long; nothing was changed."));
-      return;
-    }
-
-  lw_session_edit (self->session, lw_edit_rename_batch (base, (guint) batch, name), _ ("Rename batch"), NULL);
-}
-
-static void
-rename_batch (GSimpleAction *action,
-              GVariant      *target,
-              gpointer       data)
-{
-  LwWindow *self = data;
-  const char *answers[] = { _ ("Cancel"), _ ("Rename"), NULL };
-
-  lw_ask (GTK_WINDOW (self), _ ("Name of the batch"), NULL, answers, lw_session_batch (self->session)->name,
-          renamed_cb, g_object_ref (self));
 }
 
 static void
@@ -101,7 +84,8 @@ lw_window_add_batch_actions (LwWindow *self)
   static const GActionEntry entries[] = {
     { .name = "repeat-batch", .activate = repeat_batch },
     { .name = "add-planned", .activate = add_planned },
-    { .name = "rename-batch", .activate = rename_batch },
+    { .name = "batch-facts", .activate = batch_facts },
+    { .name = "season-facts", .activate = season_facts },
     { .name = "edit-leaf", .activate = edit_leaf },
     { .name = "fit-leaf", .activate = fit_leaf },
     { .name = "remove-batch", .activate = remove_batch },

@@ -67,7 +67,7 @@ season_cb (LwWindow *self)
   enable (self, "redo", redo != NULL);
   enable (self, "repeat-batch", some && room);
   enable (self, "add-planned", some && room && batch->plan != NULL);
-  enable (self, "rename-batch", some);
+  enable (self, "batch-facts", some);
   enable (self, "edit-leaf", some);
   enable (self, "fit-leaf", some);
   enable (self, "remove-batch", some);

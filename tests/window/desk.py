@@ -291,7 +291,7 @@ class Desk:
             if number:
                 self._xdotool("key", "Return")
             if line:
-                self._xdotool("type", "--delay", 15, line)
+                self._xdotool("type", "--delay", 15, "--", line)
 
     def move(self, x, y, window=None):
         """Moves the pointer there."""

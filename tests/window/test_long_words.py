@@ -70,7 +70,7 @@ def the_board_and_its_pages():
 
 @tap.case
 def windows_of_their_own():
-    """Fit, find, wall card, re-plan, a log, differences, the leaf."""
+    """Fit, find, wall card, re-plan, a log, differences, the leaf, what is written down."""
     act("over-last-year")
     desk.wait_for(lambda: desk.find("list item", re.compile("^A ")), "last year's batch", 20)
     fits("board laid over")
@@ -81,7 +81,9 @@ def windows_of_their_own():
             ("replan", "replan", (), "push button", "^Take the new plan$"),
             ("log", "import-log-table", ("b'%s'" % table,), "push button", "^Import$"),
             ("differences", "over-table", (), "push button", "^Copy as text$"),
-            ("leaf", "edit-leaf", (), "push button", "^Cancel$")):
+            ("leaf", "edit-leaf", (), "push button", "^Cancel$"),
+            ("batch", "batch-facts", (), "push button", "^Choose the day$"),
+            ("season", "season-facts", (), "text", "^Name of the season$")):
         act(action, *targets)
         opened(name, role, text)
 

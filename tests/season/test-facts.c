@@ -1,0 +1,131 @@
+/* What is written down besides the steps: what may stand, and that an edit changes just that. */
+/* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "season/facts.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "sample.h"
+#include "season/document.h"
+#include "season/lesson.h"
+
+#define FULL 0
+#define PLAIN 1
+
+static LwBatchFacts
+facts_of (const LwBatch *batch,
+          const char   **notes)
+{
+  for (guint i = 0; i < batch->n_steps; i++)
+    notes[i] = batch->steps[i].note != NULL ? batch->steps[i].note : "";
+
+  return (LwBatchFacts) {
+    .name = batch->name, .tea = batch->tea != NULL ? batch->tea : "", .when_s = batch->when_s, .fresh_kg = batch->fresh_kg,
+    .made = batch->made, .note = batch->note != NULL ? batch->note : "", .step_notes = notes,
+  };
+}
+
+static void
+assert_refused (const LwSeason     *season,
+                const LwBatchFacts *facts,
+                const char         *why)
+{
+  g_autoptr (GError) error = NULL;
+
+  g_assert_false (lw_batch_facts_check (season, FULL, facts, &error));
+  g_assert_nonnull (strstr (error->message, why));
+}
+
+static void
+test_batch_check (void)
+{
+  g_autoptr (LwSeason) season = sample_season ();
+  const LwBatch *batch = season->batches[FULL];
+  const char *notes[LW_MAX_STEPS];
+  const LwBatchFacts good = facts_of (batch, notes);
+  g_autofree char *most = g_strnfill (LW_MAX_TEXT, 'a'), *more = g_strnfill (LW_MAX_TEXT + 1, 'a');
+  LwBatchFacts facts = good;
+
+  g_assert_true (lw_batch_facts_check (season, FULL, &good, NULL));
+  facts.name = "";
+  assert_refused (season, &facts, "needs a name");
+  facts.name = season->batches[PLAIN]->name;
+  assert_refused (season, &facts, "Another batch");
+  facts = good;
+  facts.when_s = G_MAXINT64 / 2;
+  assert_refused (season, &facts, "year");
+  facts = good;
+  facts.fresh_kg = NAN;
+  assert_refused (season, &facts, "0.001 to 100000");
+  facts.fresh_kg = 1e5;
+  facts.note = most;
+  g_assert_true (lw_batch_facts_check (season, FULL, &facts, NULL));
+  notes[1] = more;
+  assert_refused (season, &facts, "4000 characters");
+}
+
+static void
+test_batch_edit (void)
+{
+  g_autoptr (LwSeason) season = sample_season (), untouched = sample_season (), same = NULL, next = NULL;
+  const char *notes[LW_MAX_STEPS];
+  LwBatchFacts facts = facts_of (season->batches[FULL], notes);
+
+  same = lw_edit_set_batch_facts (season, FULL, &facts);
+  sample_assert_same (same, season);
+
+  facts.name = "Another";
+  facts.tea = facts.note = notes[1] = "";
+  facts.fresh_kg = 12.5;
+  facts.made = FALSE;
+  facts.when_s = 0;
+  notes[0] = "Slow.";
+  next = lw_edit_set_batch_facts (season, FULL, &facts);
+  g_assert_cmpstr (next->batches[FULL]->name, ==, "Another");
+  g_assert_null (next->batches[FULL]->tea);
+  g_assert_null (next->batches[FULL]->note);
+  g_assert_cmpfloat (next->batches[FULL]->fresh_kg, ==, 12.5);
+  g_assert_cmpint (next->batches[FULL]->when_s, ==, 0);
+  g_assert_false (next->batches[FULL]->made);
+  g_assert_cmpstr (next->batches[FULL]->steps[0].note, ==, "Slow.");
+  g_assert_null (next->batches[FULL]->steps[1].note);
+  g_assert_cmpstr (next->lessons[0]->shown[0], ==, "Another");
+  sample_assert_same (season, untouched);
+}
+
+static void
+test_season (void)
+{
+  g_autoptr (LwSeason) season = sample_season (), untouched = sample_season (), next = NULL;
+  g_autoptr (GError) error = NULL;
+  LwSeasonFacts facts = { "Later", "", 8848.5, -33.25, "" };
+
+  g_assert_true (lw_season_facts_check (&facts, NULL));
+  next = lw_edit_set_season_facts (season, &facts);
+  g_assert_cmpstr (next->name, ==, "Later");
+  g_assert_null (next->place);
+  g_assert_null (next->note);
+  g_assert_cmpfloat (next->altitude_m, ==, 8848.5);
+  g_assert_cmpfloat (next->latitude_deg, ==, -33.25);
+  sample_assert_same (season, untouched);
+
+  facts.latitude_deg = 90.5;
+  g_assert_false (lw_season_facts_check (&facts, &error));
+  g_assert_nonnull (strstr (error->message, "-90 to 90"));
+  facts = (LwSeasonFacts) { "", "", 0, 0, "" };
+  g_clear_error (&error);
+  g_assert_false (lw_season_facts_check (&facts, &error));
+}
+
+int
+main (int   argc,
+      char *argv[])
+{
+  g_test_init (&argc, &argv, NULL);
+
+  g_test_add_func ("/facts/batch-check", test_batch_check);
+  g_test_add_func ("/facts/batch-edit", test_batch_edit);
+  g_test_add_func ("/facts/season", test_season);
+
+  return g_test_run ();
+}
