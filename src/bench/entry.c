@@ -67,7 +67,7 @@ void
 lw_entry_put_number (GtkWidget *entry,
                      double     value)
 {
-  g_autofree char *text = g_strdup_printf ("%.6g", value);
+  g_autofree char *text = isnan (value) ? g_strdup ("") : g_strdup_printf ("%.6g", value);
 
   g_object_set_data_full (G_OBJECT (entry), "value", g_memdup2 (&value, sizeof value), g_free);
   g_object_set_data_full (G_OBJECT (entry), "text", g_strdup (text), g_free);

@@ -16,7 +16,7 @@ gboolean   lw_entry_parse_number  (const char *text,
                                    double     *value);
 
 /* A number in a field for text: it is the one that was put there until its text is changed, so that no digit is lost by
- * looking at it. NAN if there is no number. */
+ * looking at it. NAN if there is no number; none is shown for NAN. */
 void       lw_entry_put_number    (GtkWidget  *entry,
                                    double      value);
 double     lw_entry_number_of     (GtkWidget  *entry);

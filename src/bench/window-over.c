@@ -187,26 +187,18 @@ table (GSimpleAction *action,
 }
 
 static void
-enable (LwWindow   *self,
-        const char *name,
-        gboolean    enabled)
-{
-  g_simple_action_set_enabled (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), name)), enabled);
-}
-
-static void
 changed_cb (LwWindow *self)
 {
   LwOverlays *overlays = lw_overlays_of (self->session);
 
-  enable (self, "over-none", lw_overlays_chosen (overlays) > 0);
-  enable (self, "over-table", lw_overlays_n (overlays) > 0);
+  lw_window_enable (self, "over-none", lw_overlays_chosen (overlays) > 0);
+  lw_window_enable (self, "over-table", lw_overlays_n (overlays) > 0);
 }
 
 static void
 season_cb (LwWindow *self)
 {
-  enable (self, "over-last-year", lw_session_batch (self->session) != NULL);
+  lw_window_enable (self, "over-last-year", lw_session_batch (self->session) != NULL);
 }
 
 void

@@ -44,6 +44,11 @@ struct _LwWindow
 void lw_window_say         (LwWindow   *self,
                             const char *text);
 
+/* Whether an action of the window can be done. */
+void lw_window_enable      (LwWindow   *self,
+                            const char *action,
+                            gboolean    enabled);
+
 /* window-file.c */
 void lw_window_add_file_actions  (LwWindow *self);
 

@@ -138,14 +138,6 @@ end_batch (GSimpleAction *action,
 }
 
 static void
-enable (LwWindow   *self,
-        const char *name,
-        gboolean    enabled)
-{
-  g_simple_action_set_enabled (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), name)), enabled);
-}
-
-static void
 moved_cb (LwWindow *self)
 {
   const LwBatch *batch = lw_session_batch (self->session);
@@ -153,10 +145,10 @@ moved_cb (LwWindow *self)
   guint step;
   gboolean runs = lw_running_now (self->running, &step, &minute);
 
-  enable (self, "run-start", !runs && batch != NULL && !batch->made && batch->n_steps > 0);
-  enable (self, "run-pause", runs);
-  enable (self, "run-next", runs);
-  enable (self, "run-end", runs);
+  lw_window_enable (self, "run-start", !runs && batch != NULL && !batch->made && batch->n_steps > 0);
+  lw_window_enable (self, "run-pause", runs);
+  lw_window_enable (self, "run-next", runs);
+  lw_window_enable (self, "run-end", runs);
 }
 
 static void

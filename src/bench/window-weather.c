@@ -6,6 +6,7 @@
 
 #include "bench/ask.h"
 #include "bench/compat.h"
+#include "bench/facts-windows.h"
 #include "season/document.h"
 #include "season/import.h"
 #include "season/text.h"
@@ -108,6 +109,27 @@ choose_weather (GSimpleAction *action,
                    _ ("Set weather of batch"), NULL);
 }
 
+static void
+make_weather (GSimpleAction *action,
+              GVariant      *target,
+              gpointer       data)
+{
+  LwWindow *self = data;
+
+  if (lw_session_base (self->session)->n_weathers < LW_MAX_WEATHERS)
+    lw_weather_facts_open (GTK_WINDOW (self), self->session, FALSE);
+  else
+    lw_window_say (self, _ ("The season has no room for one more weather; nothing was changed."));
+}
+
+static void
+change_weather (GSimpleAction *action,
+                GVariant      *target,
+                gpointer       data)
+{
+  lw_weather_facts_open (data, LW_WINDOW (data)->session, TRUE);
+}
+
 /* Whether it has an hour for each of the batch's. */
 static gboolean
 covers (const LwWeather *weather,
@@ -149,6 +171,8 @@ season_cb (LwWindow *self)
   lw_menu_refill (self->weather_menu, menu);
 
   g_simple_action_set_enabled (action, batch != NULL);
+  lw_window_enable (self, "make-weather", batch != NULL);
+  lw_window_enable (self, "change-weather", lw_weather_facts_can_change (self->session));
   g_simple_action_set_state (action, g_variant_new_string (batch != NULL && batch->weather != NULL ? batch->weather : ""));
 }
 
@@ -158,6 +182,8 @@ lw_window_add_weather_actions (LwWindow *self)
   static const GActionEntry entries[] = {
     { .name = "import-weather", .activate = import_weather },
     { .name = "import-table", .activate = import_table, .parameter_type = "ay" },
+    { .name = "make-weather", .activate = make_weather },
+    { .name = "change-weather", .activate = change_weather },
     { .name = "batch-weather", .activate = choose_weather, .parameter_type = "s", .state = "''" },
   };
 

@@ -16,10 +16,10 @@ lw_window_say (LwWindow   *self,
   gtk_label_set_label (GTK_LABEL (self->status), text);
 }
 
-static void
-enable (LwWindow   *self,
-        const char *action,
-        gboolean    enabled)
+void
+lw_window_enable (LwWindow   *self,
+                  const char *action,
+                  gboolean    enabled)
 {
   g_simple_action_set_enabled (G_SIMPLE_ACTION (g_action_map_lookup_action (G_ACTION_MAP (self), action)), enabled);
 }
@@ -63,14 +63,14 @@ season_cb (LwWindow *self)
   gboolean some = batch != NULL, room = lw_session_season (self->session)->n_batches < LW_MAX_BATCHES;
 
   show_title (self);
-  enable (self, "undo", undo != NULL);
-  enable (self, "redo", redo != NULL);
-  enable (self, "repeat-batch", some && room);
-  enable (self, "add-planned", some && room && batch->plan != NULL);
-  enable (self, "batch-facts", some);
-  enable (self, "edit-leaf", some);
-  enable (self, "fit-leaf", some);
-  enable (self, "remove-batch", some);
+  lw_window_enable (self, "undo", undo != NULL);
+  lw_window_enable (self, "redo", redo != NULL);
+  lw_window_enable (self, "repeat-batch", some && room);
+  lw_window_enable (self, "add-planned", some && room && batch->plan != NULL);
+  lw_window_enable (self, "batch-facts", some);
+  lw_window_enable (self, "edit-leaf", some);
+  lw_window_enable (self, "fit-leaf", some);
+  lw_window_enable (self, "remove-batch", some);
   show_undo (self->undo_button, _ ("Undo"), undo);
   show_undo (self->redo_button, _ ("Redo"), redo);
 }

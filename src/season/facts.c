@@ -3,6 +3,7 @@
 #include "season/facts.h"
 
 #include <gio/gio.h>
+#include <math.h>
 #include <string.h>
 
 #include "season/document.h"
@@ -11,24 +12,27 @@
 #include "season/shape.h"
 #include "season/text.h"
 
-void
-lw_fact_range (LwFact  fact,
-               double *low,
-               double *high)
+/* Usual hours of a day's lowest and highest temperature: common practice, no source. */
+#define LOW_HOUR 6
+#define HIGH_HOUR 14
+
+static void
+range_of (LwElement   element,
+          const char *attr,
+          double     *low,
+          double     *high)
 {
-  static const struct { LwElement element; const char *attr; } facts[] = {
-    [LW_FACT_FRESH_KG] = { LW_E_BATCH, "fresh-kg" },
-    [LW_FACT_ALTITUDE_M] = { LW_E_PLACE, "altitude-m" },
-    [LW_FACT_LATITUDE_DEG] = { LW_E_PLACE, "latitude-deg" },
-  };
-  const LwShape *shape = lw_shape (facts[fact].element);
+  const LwShape *shape = lw_shape (element);
 
   for (guint i = 0; i < shape->n_attrs; i++)
-    if (strcmp (shape->attrs[i].name, facts[fact].attr) == 0)
+    if (strcmp (shape->attrs[i].name, attr) == 0)
       {
         *low = shape->attrs[i].low;
         *high = shape->attrs[i].high;
+        return;
       }
+
+  g_assert_not_reached ();
 }
 
 static gboolean
@@ -40,16 +44,18 @@ refuse (GError    **error,
   return FALSE;
 }
 
+/* In the range that the document has for it. */
 static gboolean
 check_number (double      value,
-              LwFact      fact,
+              LwElement   element,
+              const char *attr,
               const char *name,
               GError    **error)
 {
   double low, high;
   g_autofree char *why = NULL;
 
-  lw_fact_range (fact, &low, &high);
+  range_of (element, attr, &low, &high);
   if (value >= low && value <= high)
     return TRUE;
 
@@ -88,7 +94,7 @@ lw_batch_facts_check (const LwSeason     *season,
     return refuse (error, _ ("Another batch has that name."));
   if (time[0] == '\0')
     return refuse (error, _ ("The year must be from 1 to 9999."));
-  if (!check_number (facts->fresh_kg, LW_FACT_FRESH_KG, _ ("Fresh leaf"), error))
+  if (!check_number (facts->fresh_kg, LW_E_BATCH, "fresh-kg", _ ("Fresh leaf"), error))
     return FALSE;
 
   for (guint i = 0; i < season->batches[batch]->n_steps; i++)
@@ -105,9 +111,41 @@ lw_season_facts_check (const LwSeasonFacts *facts,
   if (facts->name[0] == '\0')
     return refuse (error, _ ("The season needs a name."));
 
-  return check_number (facts->altitude_m, LW_FACT_ALTITUDE_M, _ ("Altitude"), error)
-         && check_number (facts->latitude_deg, LW_FACT_LATITUDE_DEG, _ ("Latitude"), error)
+  return check_number (facts->altitude_m, LW_E_PLACE, "altitude-m", _ ("Altitude"), error)
+         && check_number (facts->latitude_deg, LW_E_PLACE, "latitude-deg", _ ("Latitude"), error)
          && check_length (facts->name, error) && check_length (facts->place, error) && check_length (facts->note, error);
+}
+
+gboolean
+lw_day_facts_check (const LwDayFacts *facts,
+                    GError          **error)
+{
+  const LwDay *day = &facts->day;
+  const struct { const char *attr; const char *name; double value; } numbers[] = {
+    { "low-c", _ ("The lowest temperature"), day->low_c },
+    { "low-hour", _ ("The hour of the lowest"), day->low_hour },
+    { "high-c", _ ("The highest temperature"), day->high_c },
+    { "high-hour", _ ("The hour of the highest"), day->high_hour },
+    { "cloud-pct", _ ("Cloud"), day->cloud_pct },
+    { "wind-m-s", _ ("Wind"), day->wind_m_s },
+  };
+
+  if (facts->name[0] == '\0')
+    return refuse (error, _ ("The weather needs a name."));
+  for (guint i = 0; i < G_N_ELEMENTS (numbers); i++)
+    if (!check_number (numbers[i].value, LW_E_DAY, numbers[i].attr, numbers[i].name, error))
+      return FALSE;
+  if (isnan (day->humidity_pct) == isnan (day->dew_point_c))
+    return refuse (error, _ ("Give humidity or dew point, one of the two."));
+  if (isnan (day->dew_point_c) ? !check_number (day->humidity_pct, LW_E_DAY, "humidity-pct", _ ("Humidity"), error)
+                               : !check_number (day->dew_point_c, LW_E_DAY, "dew-point-c", _ ("Dew point"), error))
+    return FALSE;
+  if (day->low_c > day->high_c)
+    return refuse (error, _ ("The lowest temperature is above the highest."));
+  if (day->low_hour == day->high_hour)
+    return refuse (error, _ ("The lowest and the highest temperature are at the same hour."));
+
+  return check_length (facts->name, error) && check_length (facts->note, error);
 }
 
 static void
@@ -116,6 +154,39 @@ write_down (char      **into,
 {
   g_free (*into);
   *into = text[0] != '\0' ? g_strdup (text) : NULL;
+}
+
+LwWeather *
+lw_day_facts_weather (const LwDayFacts *facts,
+                      const char       *id)
+{
+  const LwDay *day = &facts->day;
+  const LwHour hour = {
+    .temp_c = day->low_c, .humidity_pct = day->humidity_pct, .wind_m_s = day->wind_m_s, .cloud_pct = day->cloud_pct,
+  };
+  gboolean same = day->low_c == day->high_c && !isnan (day->humidity_pct);
+  LwWeather *weather = same ? lw_weather_new_constant (id, facts->name, &hour) : lw_weather_new_day (id, facts->name, day);
+
+  write_down (&weather->note, facts->note);
+
+  return weather;
+}
+
+gboolean
+lw_day_facts_of (const LwWeather *weather,
+                 LwDayFacts      *facts)
+{
+  const LwHour *hour = weather->hours;
+
+  if (weather->form == LW_WEATHER_HOURS)
+    return FALSE;
+
+  *facts = (LwDayFacts) { weather->name, weather->day, weather->note != NULL ? weather->note : "" };
+  if (weather->form == LW_WEATHER_CONSTANT)
+    facts->day = (LwDay) { hour->temp_c, LOW_HOUR, hour->temp_c, HIGH_HOUR, hour->humidity_pct, NAN, hour->cloud_pct,
+                           hour->wind_m_s };
+
+  return TRUE;
 }
 
 LwSeason *

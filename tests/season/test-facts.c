@@ -94,6 +94,41 @@ test_batch_edit (void)
 }
 
 static void
+test_day (void)
+{
+  const LwDayFacts good = { "Hot", { -5, 6, 25, 14, NAN, -10, 0, 60 }, "Note." };
+  const struct { gsize at; double value; const char *why; } wrong[] = {
+    { offsetof (LwDay, low_c), 26, "above the highest" }, { offsetof (LwDay, low_c), -41, "-40 to 60" },
+    { offsetof (LwDay, high_hour), 6, "same hour" }, { offsetof (LwDay, high_hour), 24.5, "0 to 24" },
+    { offsetof (LwDay, humidity_pct), 50, "one of the two" }, { offsetof (LwDay, dew_point_c), NAN, "one of the two" },
+    { offsetof (LwDay, wind_m_s), NAN, "0 to 60" }, { offsetof (LwDay, cloud_pct), 101, "0 to 100" },
+  };
+  LwDayFacts facts, same = { "Same", { 20, 6, 20, 14, 50, NAN, 5, 1 }, "" };
+  g_autoptr (LwWeather) weather = lw_day_facts_weather (&good, "hot"), constant = lw_day_facts_weather (&same, "same");
+
+  g_assert_true (lw_day_facts_check (&good, NULL));
+  for (guint i = 0; i < G_N_ELEMENTS (wrong); i++)
+    {
+      g_autoptr (GError) error = NULL;
+
+      facts = good;
+      *(double *) ((char *) &facts.day + wrong[i].at) = wrong[i].value;
+      g_assert_false (lw_day_facts_check (&facts, &error));
+      g_assert_nonnull (strstr (error->message, wrong[i].why));
+    }
+
+  g_assert_cmpint (weather->form, ==, LW_WEATHER_DAY);
+  g_assert_true (lw_day_facts_of (weather, &facts));
+  g_assert_cmpmem (&facts.day, sizeof facts.day, &good.day, sizeof good.day);
+  g_assert_cmpstr (facts.note, ==, "Note.");
+  g_assert_cmpint (constant->form, ==, LW_WEATHER_CONSTANT);
+  g_assert_true (lw_day_facts_of (constant, &facts));
+  g_assert_cmpfloat (facts.day.low_c, ==, 20);
+  g_assert_cmpfloat (facts.day.high_c, ==, 20);
+  g_assert_true (lw_day_facts_check (&facts, NULL));
+}
+
+static void
 test_season (void)
 {
   g_autoptr (LwSeason) season = sample_season (), untouched = sample_season (), next = NULL;
@@ -126,6 +161,7 @@ main (int   argc,
   g_test_add_func ("/facts/batch-check", test_batch_check);
   g_test_add_func ("/facts/batch-edit", test_batch_edit);
   g_test_add_func ("/facts/season", test_season);
+  g_test_add_func ("/facts/day", test_day);
 
   return g_test_run ();
 }

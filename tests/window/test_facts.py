@@ -173,6 +173,48 @@ def a_plan_becomes_made():
 
 
 @tap.case
+def a_day_is_made_up():
+    """A weather of the maker's own is the batch's in one edit; it can be changed, and one that is the same all day is constant."""
+    desk.choose(BATCH)
+    before = agrees()
+    desk.key("alt+b", "w")
+    desk.get("menu item", re.compile("^Make up a day's weather"))
+    desk.key("m")
+    field("Name")
+    desk.type("hot wind")
+    put("Lowest, °C", "45")
+    refused("^The lowest temperature is above the highest")
+    put("Lowest, °C", "24")
+    put("Highest, °C", "38")
+    put("Humidity, %", "30")
+    refused("^Give humidity or dew point, one of the two")
+    put("Dew point, °C", "dry")
+    refused("^Humidity and dew point are numbers")
+    go_to("Dew point, °C")
+    desk.key("ctrl+a", "BackSpace")
+    put("Wind, m/s", "3")
+    apply()
+    root, batch = saved()
+    weather = next(w for w in root.iter(NS + "weather") if w.get("id") == batch.get("weather"))
+    tap.equal((weather.get("name"), weather.find(NS + "day").attrib),
+              ("hot wind", {"low-c": "24", "low-hour": "6", "high-c": "38", "high-hour": "14", "humidity-pct": "30",
+                            "cloud-pct": "20", "wind-m-s": "3"}), "the weather")
+    assert agrees() < before - 1, "hot wind dries no faster"
+    desk.key("alt+b", "w")
+    desk.get("menu item", re.compile("^Change this weather"))
+    desk.key("c")
+    tap.equal(desk.text_of(field("Lowest, °C")), "24", "the lowest")
+    put("Lowest, °C", "38")
+    apply()
+    root, batch = saved()
+    weather = next(w for w in root.iter(NS + "weather") if w.get("id") == batch.get("weather"))
+    tap.equal(weather.find(NS + "constant").get("temp-c"), "38", "all day")
+    agrees()
+    desk.key("ctrl+z", "ctrl+z")
+    desk.wait_for(lambda: abs(desk.moisture(1) - before) < 0.06, "both undone")
+
+
+@tap.case
 def the_season_has_a_place():
     """Name, place, altitude and latitude of the season; higher up leaf dries faster, as the command line computes, too."""
     desk.choose(BATCH)

@@ -83,6 +83,7 @@ def windows_of_their_own():
             ("differences", "over-table", (), "push button", "^Copy as text$"),
             ("leaf", "edit-leaf", (), "push button", "^Cancel$"),
             ("batch", "batch-facts", (), "push button", "^Choose the day$"),
+            ("weather", "make-weather", (), "text", "^Name$"),
             ("season", "season-facts", (), "text", "^Name of the season$")):
         act(action, *targets)
         opened(name, role, text)
