@@ -2,7 +2,6 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/facts-windows.h"
 #include "bench/fit-window.h"
-#include "bench/leaf-window.h"
 #include "bench/window-private.h"
 #include "season/document.h"
 #include "season/text.h"
@@ -63,14 +62,6 @@ remove_batch (GSimpleAction *action,
 }
 
 static void
-edit_leaf (GSimpleAction *action,
-           GVariant      *target,
-           gpointer       data)
-{
-  lw_leaf_window_open (data, LW_WINDOW (data)->session);
-}
-
-static void
 fit_leaf (GSimpleAction *action,
           GVariant      *target,
           gpointer       data)
@@ -86,7 +77,6 @@ lw_window_add_batch_actions (LwWindow *self)
     { .name = "add-planned", .activate = add_planned },
     { .name = "batch-facts", .activate = batch_facts },
     { .name = "season-facts", .activate = season_facts },
-    { .name = "edit-leaf", .activate = edit_leaf },
     { .name = "fit-leaf", .activate = fit_leaf },
     { .name = "remove-batch", .activate = remove_batch },
   };

@@ -25,6 +25,7 @@ struct _LwWindow
   GtkWidget *trouble;
   GtkWidget *status;
   GMenu *recent_menu;
+  GMenu *leaf_menu;
   GMenu *weather_menu;
   GMenu *log_menu;
   GMenu *tea_menu;
@@ -88,6 +89,9 @@ LwDisk lw_window_disk_check (LwWindow     *self,
 
 /* window-batch.c */
 void lw_window_add_batch_actions (LwWindow *self);
+
+/* window-leaf.c; the session must be there. */
+void lw_window_add_leaf_actions (LwWindow *self);
 
 /* window-guide.c */
 void lw_window_add_guide_action (LwWindow *self);

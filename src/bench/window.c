@@ -68,7 +68,6 @@ season_cb (LwWindow *self)
   lw_window_enable (self, "repeat-batch", some && room);
   lw_window_enable (self, "add-planned", some && room && batch->plan != NULL);
   lw_window_enable (self, "batch-facts", some);
-  lw_window_enable (self, "edit-leaf", some);
   lw_window_enable (self, "fit-leaf", some);
   lw_window_enable (self, "remove-batch", some);
   show_undo (self->undo_button, _ ("Undo"), undo);
@@ -250,6 +249,7 @@ lw_window_class_init (LwWindowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, LwWindow, trouble);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, status);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, recent_menu);
+  gtk_widget_class_bind_template_child (widget_class, LwWindow, leaf_menu);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, weather_menu);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, log_menu);
   gtk_widget_class_bind_template_child (widget_class, LwWindow, tea_menu);
@@ -273,6 +273,7 @@ lw_window_init (LwWindow *self)
   lw_window_add_guide_action (self);
 
   self->session = lw_session_new ();
+  lw_window_add_leaf_actions (self);
   lw_window_add_weather_actions (self);
   lw_window_add_log_actions (self);
   lw_window_add_tea_actions (self);

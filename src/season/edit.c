@@ -272,6 +272,27 @@ lw_edit_set_leaves (const LwSeason    *season,
 }
 
 LwSeason *
+lw_edit_add_leaf (const LwSeason *season,
+                  guint           batch,
+                  const char     *id,
+                  const char     *name)
+{
+  LwBatch *own;
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
+  LwProfile *leaf = lw_profile_copy (lw_season_profile (season, own->leaf));
+
+  g_free (leaf->id);
+  g_free (leaf->name);
+  leaf->id = g_strdup (id);
+  leaf->name = g_strdup (name);
+  lw_season_add_profile (next, leaf);
+  g_free (own->leaf);
+  own->leaf = g_strdup (id);
+
+  return next;
+}
+
+LwSeason *
 lw_edit_uncorrect (const LwSeason *season,
                    guint           batch)
 {

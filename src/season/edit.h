@@ -98,6 +98,11 @@ LwSeason   *lw_edit_add_weather  (const LwSeason *season,
 /* `profile` (transfer full) takes the place of the one with its id, for every batch of that leaf. */
 LwSeason   *lw_edit_put_profile  (const LwSeason *season,
                                   LwProfile      *profile);
+/* The batch's leaf once more under an `id` and a name that no other has; the batch is of that one. */
+LwSeason   *lw_edit_add_leaf     (const LwSeason *season,
+                                  guint           batch,
+                                  const char     *id,
+                                  const char     *name);
 /* `ids` has an entry for each batch: the leaf it is to be of, or NULL: that it has. */
 LwSeason   *lw_edit_set_leaves   (const LwSeason *season,
                                   const char *const *ids);

@@ -65,6 +65,17 @@ lw_profile_copy_bare (const LwProfile *profile)
 }
 
 LwProfile *
+lw_profile_copy (const LwProfile *profile)
+{
+  LwProfile *copy = lw_profile_copy_bare (profile);
+
+  for (guint i = 0; i < profile->n_parts; i++)
+    lw_profile_add_part (copy, profile->part_names[i], profile->parts[i]);
+
+  return copy;
+}
+
+LwProfile *
 lw_profile_start (void)
 {
   static const struct

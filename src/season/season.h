@@ -270,6 +270,8 @@ void       lw_profile_add_part  (LwProfile       *profile,
                                  LwPart           part);
 /* One's own to change; without its parts. */
 LwProfile *lw_profile_copy_bare (const LwProfile *profile);
+/* One's own to change, with its parts. */
+LwProfile *lw_profile_copy      (const LwProfile *profile);
 /* The large-leaf start: sheltered, surface, torn, stem. */
 LwProfile *lw_profile_start     (void);
 LwProfile *lw_profile_ref       (LwProfile       *profile);

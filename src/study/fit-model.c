@@ -51,7 +51,7 @@ lw_fit_changed (LwSeason         *season,
 {
   LwSeason *next = lw_season_copy (season);
   LwBatch *own = lw_batch_copy (season->batches[batch]);
-  LwProfile *leaf = lw_fit_copy_leaf (lw_season_profile (season, own->leaf));
+  LwProfile *leaf = lw_profile_copy (lw_season_profile (season, own->leaf));
 
   /* What the leaf must be like is asked of the model as it is, not as it was corrected. */
   lw_batch_drop_corrections (own);

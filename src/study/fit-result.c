@@ -61,7 +61,7 @@ lw_fit_param_value (const LwFitParam *param,
                     double           *value,
                     double           *error)
 {
-  g_autoptr (LwProfile) changed = lw_fit_copy_leaf (profile);
+  g_autoptr (LwProfile) changed = lw_profile_copy (profile);
 
   lw_fit_apply (param->what, param->change, changed, NULL);
   *start = lw_fit_value (param->what, profile);

@@ -119,7 +119,7 @@ lw_fit_save (const LwFit       *fit,
   for (guint i = 0; i < leaves->len; i++)
     {
       const LwProfile *from = lw_season_profile (fit->season, leaves->pdata[i]);
-      LwProfile *leaf = lw_fit_copy_leaf (from);
+      LwProfile *leaf = lw_profile_copy (from);
 
       for (guint k = 0; k < fit->n_params; k++)
         if (lw_fit_param_is_of (&fit->params[k], from->id))

@@ -75,17 +75,6 @@ lw_fit_usual (void)
   return bits;
 }
 
-LwProfile *
-lw_fit_copy_leaf (const LwProfile *profile)
-{
-  LwProfile *copy = lw_profile_copy_bare (profile);
-
-  for (guint i = 0; i < profile->n_parts; i++)
-    lw_profile_add_part (copy, profile->part_names[i], profile->parts[i]);
-
-  return copy;
-}
-
 /* The part with the most torn cells; -1 where no part stands apart. */
 static int
 torn_part (const LwProfile *profile)

@@ -57,9 +57,6 @@ int             lw_fit_find      (const char      *id);
 /* Bits of those that are free where nobody says otherwise. */
 guint           lw_fit_usual     (void);
 
-/* (transfer full) the profile with its parts, under its own id and name. */
-LwProfile      *lw_fit_copy_leaf (const LwProfile *profile);
-
 /* Makes `change` to what of the two it concerns; the other may be NULL. */
 void            lw_fit_apply     (LwFitWhat        what,
                                   double           change,

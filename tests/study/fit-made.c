@@ -122,7 +122,7 @@ true_season (const LwSeason *season,
 {
   LwSeason *next = lw_season_copy (season);
   LwBatch *own = lw_batch_copy (season->batches[batch]);
-  LwProfile *leaf = lw_fit_copy_leaf (lw_season_profile (season, own->leaf));
+  LwProfile *leaf = lw_profile_copy (lw_season_profile (season, own->leaf));
 
   for (guint i = 0; i < LW_FIT_BATCH_WEIGHT; i++)
     if (truth->change[i] != 0)

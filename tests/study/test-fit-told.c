@@ -169,7 +169,7 @@ static void
 test_bound (void)
 {
   g_autoptr (LwSeason) weighed = weighed_season (0.4);
-  LwProfile *leaf = lw_fit_copy_leaf (weighed->profiles[0]);
+  LwProfile *leaf = lw_profile_copy (weighed->profiles[0]);
   const LwLawField *skin = &lw_law_fields ()[lw_law_find ("g-cut")];
   g_autoptr (LwFit) fit = NULL;
 

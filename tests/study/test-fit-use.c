@@ -64,7 +64,7 @@ test_lines (void)
 {
   g_autoptr (LwSeason) weighed = weighed_season ();
   LwBatch *other = lw_batch_copy (weighed->batches[1]);
-  LwProfile *second = lw_fit_copy_leaf (weighed->profiles[0]);
+  LwProfile *second = lw_profile_copy (weighed->profiles[0]);
   LwFitAsk ask = { .free = BIT (SKIN) | BIT (MOISTURE) | BIT (CONTACT) };
   g_autoptr (LwFit) fit = NULL;
   g_autoptr (GArray) lines = NULL;
@@ -97,7 +97,7 @@ test_is_of (void)
   g_autoptr (LwFit) fit = NULL;
   g_autoptr (LwSeason) fewer = lw_edit_remove_batch (weighed, 0), none = NULL;
   g_autoptr (LwSeason) renamed = lw_edit_rename_batch (weighed, 1, "other"), own = NULL;
-  g_autoptr (LwSeason) leaf = lw_edit_put_profile (weighed, lw_fit_copy_leaf (weighed->profiles[0]));
+  g_autoptr (LwSeason) leaf = lw_edit_put_profile (weighed, lw_profile_copy (weighed->profiles[0]));
   guint second = 1;
 
   g_array_append_val (one, second);

@@ -29,6 +29,8 @@ def opened():
     desk.key("alt+b")
     desk.get("menu item", re.compile("^Leaf of this batch"))
     desk.key("l")
+    desk.get("menu item", re.compile("^Change this leaf"))
+    desk.key("c")
     return field("share, part 1")
 
 
@@ -157,6 +159,34 @@ def batch_has_moisture_of_its_own():
     desk.key("ctrl+z")
     desk.save()
     assert saved_leaf()[1].get("fresh-moisture-pct") != "70.5"
+
+
+@tap.case
+def a_batch_is_of_another_leaf():
+    """Another leaf of the season is chosen in the menu; a new one like it is a leaf of its own, and the window opens on it."""
+    desk.save()
+    before = saved_leaf()[0].get("id")
+    desk.key("alt+b", "l")
+    desk.act(desk.get("menu item", "Brook Side"))
+    desk.key("Escape", "Escape")
+    desk.wait_for(desk.is_changed, "the change")
+    desk.save()
+    tap.equal(saved_leaf()[0].get("id"), "brook-side", "the leaf")
+    desk.settled()
+    assert abs(desk.computed(BATCH, 1) - desk.moisture(1)) < 0.06, "the window computes another leaf"
+    desk.key("alt+b", "l")
+    desk.get("menu item", re.compile("^New leaf like this one"))
+    desk.key("n")
+    tap.equal(desk.text_of(field("name of the leaf")), "Brook Side (2)", "its name")
+    type_into("name of the leaf", "South Wall")
+    desk.act(field("Apply"))
+    closed()
+    desk.save()
+    leaf, batch = saved_leaf()
+    tap.equal((leaf.get("id"), leaf.get("name")), ("brook-side--2-", "South Wall"), "the new leaf")
+    desk.key("ctrl+z", "ctrl+z", "ctrl+z")
+    desk.save()
+    tap.equal(saved_leaf()[0].get("id"), before, "the leaf after undo")
 
 
 tap.main(desk.tree)
