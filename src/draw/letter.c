@@ -16,13 +16,34 @@ typedef struct
   gboolean rtl;
 } Words;
 
-static GHashTable *kept; /* Words to PangoLayout */
+/* What a layout is laid out for: with these it need not be laid out again. */
+typedef struct
+{
+  cairo_font_options_t *options;
+  double xx, yx, xy, yy;
+} Ground;
+
+typedef struct
+{
+  PangoLayout *layout;
+  Ground ground;
+} Kept;
+
+static GHashTable *kept; /* Words to Kept */
 
 static void
 words_free (Words *words)
 {
   g_free (words->text);
   g_free (words);
+}
+
+static void
+kept_free (Kept *one)
+{
+  g_object_unref (one->layout);
+  cairo_font_options_destroy (one->ground.options);
+  g_free (one);
 }
 
 static guint
@@ -76,6 +97,39 @@ layout_new (cairo_t     *cr,
   return layout;
 }
 
+static Ground
+ground_of (cairo_t *cr)
+{
+  cairo_font_options_t *options = cairo_font_options_create ();
+  cairo_matrix_t to;
+
+  cairo_surface_get_font_options (cairo_get_target (cr), options);
+  cairo_get_matrix (cr, &to);
+
+  return (Ground) { options, to.xx, to.yx, to.xy, to.yy };
+}
+
+static gboolean
+same_ground (const Ground *a,
+             const Ground *b)
+{
+  return a->xx == b->xx && a->yx == b->yx && a->xy == b->xy && a->yy == b->yy
+         && cairo_font_options_equal (a->options, b->options);
+}
+
+/* Pango lays out anew at every update, also to the same ground. */
+static void
+update (Kept    *one,
+        cairo_t *cr)
+{
+  Ground ground = ground_of (cr);
+
+  if (!same_ground (&one->ground, &ground))
+    pango_cairo_update_layout (cr, one->layout);
+  cairo_font_options_destroy (one->ground.options);
+  one->ground = ground;
+}
+
 /* (transfer none) (nullable) where the cairo_t has failed, and so draws nothing. */
 static PangoLayout *
 set_text (cairo_t        *cr,
@@ -87,28 +141,30 @@ set_text (cairo_t        *cr,
   Words words = {
     (char *) text, g_intern_string (letter->family), size * BASE_PX * lw_letter_scale (letter), bold, letter->rtl,
   };
-  PangoLayout *layout;
+  Kept *one;
 
   if (cairo_status (cr) != CAIRO_STATUS_SUCCESS)
     return NULL;
   if (kept == NULL)
-    kept = g_hash_table_new_full (words_hash, words_equal, (GDestroyNotify) words_free, g_object_unref);
+    kept = g_hash_table_new_full (words_hash, words_equal, (GDestroyNotify) words_free, (GDestroyNotify) kept_free);
 
-  layout = g_hash_table_lookup (kept, &words);
-  if (layout == NULL)
+  one = g_hash_table_lookup (kept, &words);
+  if (one == NULL)
     {
       if (g_hash_table_size (kept) >= MOST_KEPT)
         g_hash_table_remove_all (kept);
-      layout = layout_new (cr, &words);
+      one = g_new0 (Kept, 1);
+      one->layout = layout_new (cr, &words);
+      one->ground = ground_of (cr);
       words.text = g_strdup (text);
-      g_hash_table_insert (kept, g_memdup2 (&words, sizeof words), layout);
+      g_hash_table_insert (kept, g_memdup2 (&words, sizeof words), one);
     }
   else
     {
-      pango_cairo_update_layout (cr, layout);
+      update (one, cr);
     }
 
-  return layout;
+  return one->layout;
 }
 
 static double
