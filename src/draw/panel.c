@@ -157,6 +157,18 @@ draw_grid (const LwSpace *space)
   cairo_stroke (space->cr);
 }
 
+/* Only this reaches into the round corners; to clip the rest by them would cost more than to draw it. */
+static void
+draw_ground (LwSpace *space)
+{
+  cairo_save (space->cr);
+  lw_frame_path (space->cr, space->width, space->height, 1);
+  cairo_clip (space->cr);
+  lw_space_spells (space);
+  draw_grid (space);
+  cairo_restore (space->cr);
+}
+
 void
 lw_panel_draw (cairo_t           *cr,
                double             width,
@@ -175,12 +187,11 @@ lw_panel_draw (cairo_t           *cr,
   own.rtl = look->scale->rtl;
   lw_panel_plot (height, letter, &space.top, &space.bottom);
 
-  cairo_save (cr);
   lw_frame_fill (cr, width, height, palette->card);
-  lw_frame_path (cr, width, height, 1);
+  draw_ground (&space);
+  cairo_save (cr);
+  cairo_rectangle (cr, 0, 0, width, height);
   cairo_clip (cr);
-  lw_space_spells (&space);
-  draw_grid (&space);
   lw_space_bands (&space);
   lw_space_lines (&space);
   lw_space_axis_words (&space);
