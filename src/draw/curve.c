@@ -27,33 +27,23 @@ row_of (const Step *step,
   return step->rows + (gsize) row * step->n;
 }
 
-static double
-value_at (const LwTrack *track,
-          LwQuantity     quantity,
-          guint          step,
-          int            part,
-          guint          sample)
-{
-  LwOutcome outcome = lw_track_outcome (track, step, part, sample);
-
-  return lw_quantity_of (quantity, &outcome);
-}
-
+/* `parts` is room for what they are like, one for each. */
 static void
 read_sample (LwCurves      *curves,
              const LwTrack *track,
              LwQuantity     quantity,
              guint          at,
-             guint          i)
+             guint          i,
+             LwOutcome     *parts)
 {
   Step *step = &curves->steps[at];
-  double mean = value_at (track, quantity, at, -1, i);
-  double low = mean, high = mean;
+  LwOutcome all = lw_outcome_all (&track->leaf, lw_track_state (track, at, 0, i), parts);
+  double mean = lw_quantity_of (quantity, &all), low = mean, high = mean;
 
   row_of (step, 0)[i] = mean;
   for (guint part = 0; part < curves->n_parts; part++)
     {
-      double value = value_at (track, quantity, at, (int) part, i);
+      double value = lw_quantity_of (quantity, &parts[part]);
 
       row_of (step, 1 + part)[i] = value;
       low = MIN (low, value);
@@ -71,6 +61,7 @@ lw_curves_new (const LwTrack *track,
                LwQuantity     quantity)
 {
   LwCurves *curves = g_atomic_rc_box_new0 (LwCurves);
+  g_autofree LwOutcome *parts = g_new (LwOutcome, MAX (track->n_parts, 1));
   gsize n_values = 0;
   double *next;
 
@@ -97,7 +88,7 @@ lw_curves_new (const LwTrack *track,
       for (guint k = 0; k < segment->n; k++)
         {
           step->minutes[k] = segment->time_s[k] / 60;
-          read_sample (curves, track, quantity, i, k);
+          read_sample (curves, track, quantity, i, k, parts);
         }
     }
 

@@ -76,8 +76,9 @@ lw_outcome_part (const LwState *state,
 }
 
 LwOutcome
-lw_outcome_mean (const LwLeaf  *leaf,
-                 const LwState *states)
+lw_outcome_all (const LwLeaf  *leaf,
+                const LwState *states,
+                LwOutcome     *parts)
 {
   LwOutcome mean = { 0 };
   double water = 0, square = 0, moisture = 0;
@@ -95,6 +96,8 @@ lw_outcome_mean (const LwLeaf  *leaf,
       water += part->share * states[i].water;
       moisture += part->share * one.moisture_wb_pct;
       square += part->share * one.moisture_wb_pct * one.moisture_wb_pct;
+      if (parts != NULL)
+        parts[i] = one;
     }
 
   /* Weighing the batch gives the mean of the water, not of the percentages. */
@@ -102,6 +105,13 @@ lw_outcome_mean (const LwLeaf  *leaf,
   mean.uneven_pct = sqrt (MAX (square - moisture * moisture, 0));
 
   return mean;
+}
+
+LwOutcome
+lw_outcome_mean (const LwLeaf  *leaf,
+                 const LwState *states)
+{
+  return lw_outcome_all (leaf, states, NULL);
 }
 
 double

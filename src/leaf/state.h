@@ -98,6 +98,11 @@ LwOutcome lw_outcome_part  (const LwState *state,
 LwOutcome lw_outcome_mean  (const LwLeaf  *leaf,
                             const LwState *states);
 
+/* The same, which also says in `parts` (nullable), one for each, what the parts are like. */
+LwOutcome lw_outcome_all   (const LwLeaf  *leaf,
+                            const LwState *states,
+                            LwOutcome     *parts);
+
 /* Wet basis percent from kg/kg dry basis, and back. */
 double    lw_wet_basis_pct (double         water);
 double    lw_dry_basis     (double         wet_basis_pct);
