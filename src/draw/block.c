@@ -346,11 +346,10 @@ lw_block_draw (cairo_t           *cr,
   own.rtl = look->rtl;
   block.narrow = is_narrow (&block);
 
+  lw_hatch_frame (cr, look->step->kind, width, height, palette);
   cairo_save (cr);
-  lw_frame_fill (cr, width, height, palette->card);
-  lw_frame_path (cr, width, height, 1);
+  cairo_rectangle (cr, 0, 0, width, height);
   cairo_clip (cr);
-  lw_hatch_draw (cr, look->step->kind, 0, 0, width, height, palette->hatch);
   if (lw_block_is_slim (width))
     {
       draw_slim (&block);

@@ -61,3 +61,10 @@ void   lw_hatch_draw     (cairo_t          *cr,
                           double            width,
                           double            height,
                           LwInk             ink);
+
+/* The card's ground with the kind's hatch, within its round corners; its edge is drawn last, by lw_frame_edge. */
+void   lw_hatch_frame    (cairo_t          *cr,
+                          LwKind            kind,
+                          double            width,
+                          double            height,
+                          const LwPalette  *palette);

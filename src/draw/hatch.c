@@ -4,6 +4,7 @@
 #include <math.h>
 
 #include "draw/block.h"
+#include "draw/frame.h"
 
 #define DOT 0.001
 
@@ -80,5 +81,21 @@ lw_hatch_draw (cairo_t *cr,
       cairo_rotate (cr, G_PI_2);
       stroke_rows (cr, hatch, hypot (width, height) / 2 + hatch->apart);
     }
+  cairo_restore (cr);
+}
+
+/* What stands on the card keeps clear of the corners; to clip it by them, too, would cost more than to draw it. */
+void
+lw_hatch_frame (cairo_t         *cr,
+                LwKind           kind,
+                double           width,
+                double           height,
+                const LwPalette *palette)
+{
+  lw_frame_fill (cr, width, height, palette->card);
+  cairo_save (cr);
+  lw_frame_path (cr, width, height, 1);
+  cairo_clip (cr);
+  lw_hatch_draw (cr, kind, 0, 0, width, height, palette->hatch);
   cairo_restore (cr);
 }

@@ -41,11 +41,7 @@ lw_slim_draw (cairo_t          *cr,
   g_autofree char *words = lw_slim_words (look);
 
   own.rtl = look->rtl;
-  cairo_save (cr);
-  lw_frame_fill (cr, width, height, palette->card);
-  lw_frame_path (cr, width, height, 1);
-  cairo_clip (cr);
-  lw_hatch_draw (cr, look->step->kind, 0, 0, width, height, palette->hatch);
+  lw_hatch_frame (cr, look->step->kind, width, height, palette);
   if (picture > 4)
     lw_pictogram_draw (cr, look->step->kind, look->rtl ? width - PAD - picture : PAD, round ((height - picture) / 2),
                        picture, palette->ink);
@@ -54,7 +50,6 @@ lw_slim_draw (cairo_t          *cr,
     lw_letter_draw_on (cr, &own, look->rtl ? width - used : used,
                        round (height / 2 + lw_letter_line (letter) * LW_SLIM_SIZE * 0.28), LW_TEXT_START, LW_SLIM_SIZE,
                        FALSE, width - used - PAD, words);
-  cairo_restore (cr);
   lw_frame_edge (cr, width, height, 1, palette->rule);
 }
 
