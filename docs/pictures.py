@@ -167,6 +167,47 @@ def card():
         desk.get("image", re.compile("^Preview of the wall card"), seconds=30)
         time.sleep(2)
         take_window(desk, "guide/card-1.png")
+        sheet = desk.get("check box", "With the batch sheet, to write on")
+        desk.key_to(sheet, "Tab")
+        desk.key("space")
+        time.sleep(1)
+        box = desk.bounds(desk.get("image", re.compile("^Preview of the wall card")))
+        desk.click(box.x + 100, box.y + 100, button=5, times=30, window=desk.window_of(sheet))
+        take_window(desk, "guide/card-2.png")
+
+
+def lesson():
+    """A lesson that plays, with what is said after the pan; and the answer to a question that was asked first."""
+    with Maker().open("ondry-ridge-lessons.leafwend") as desk:
+        def begin(downwards):
+            desk.click(desk.get("combo box", "Lesson"))
+            desk.key("Home", *["Down"] * downwards, "Return")
+
+        def told(words):
+            view = desk.get("image", re.compile("^Lesson"))
+            desk.wait_for(lambda: words in (view.get_description() or ""), words, 30)
+            print("  " + view.get_description())
+        desk.key("ctrl+t")
+        desk.get("image", re.compile("^Lesson"))
+        begin(1)
+        for _ in range(20):
+            desk.key("Right")
+            if "same fire" in desk.get("image", re.compile("^Lesson: Wither and pan")).get_description():
+                break
+        desk.key("space")
+        take_window(desk, "guide/lesson-1.png")
+        told("same fire")
+        desk.key("space")
+        begin(5)
+        desk.key("space")
+        told("Where does the oxidation")
+        for name, ups in (("drum hand", 9), ("apprentice", 3), ("roller", 15)):
+            desk.key(*["Up"] * ups, "Return")
+            desk.type(name + "\n")
+            told(name + " marked")
+        desk.key("Page_Down")
+        told("Oxidation ends at")
+        take_window(desk, "guide/lesson-2.png")
 
 
 def run():
@@ -290,7 +331,7 @@ def fit():
         take(desk, "guide/fit-4.png")
 
 
-pictures = (window, first, board, drag, aim, knock, hold, weather, card, run, log, year, steady, fit)
+pictures = (window, first, board, drag, aim, knock, hold, weather, card, lesson, run, log, year, steady, fit)
 os.makedirs(os.path.join(folder, "guide"), exist_ok=True)
 for picture in pictures:
     if len(sys.argv) < 3 or picture.__name__ in sys.argv[2:]:

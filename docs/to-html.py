@@ -16,13 +16,18 @@ body { background: var(--desk); color: var(--ink); font: 1.06rem/1.5 sans-serif;
 a { color: var(--link); }
 h1, h2 { line-height: 1.2; }
 img { max-width: 100%; height: auto; border: 1px solid var(--rule); }
-figure { margin: 1em 0; }
+figure { margin: 1em 0; width: max-content; max-width: min(100vw - 2.4em, 1400px); position: relative; left: 50%;
+  transform: translateX(-50%); }
 figcaption { font-size: 0.9em; }
 table { border-collapse: collapse; display: block; overflow-x: auto; }
 th, td { border: 1px solid var(--rule); padding: 0.25em 0.6em; text-align: start; vertical-align: top; }
-pre { background: var(--card); border: 1px solid var(--rule); padding: 0.6em; overflow-x: auto; }
+pre { background: var(--card); border: 1px solid var(--rule); padding: 0.6em; overflow-x: auto;
+  font-size: 0.85em; }
+code { white-space: nowrap; }
+@media print { pre { white-space: pre-wrap; } figure, tr { break-inside: avoid; } h1, h2, h3 { break-after: avoid; } }
 """
 
+UNIT = re.compile(r"(?<=\d) (?=(?:%|°C|kg|kPa|h|min|s|mm)(?!\w))")
 ITEM = re.compile(r"(- |(\d+)\. )")
 PICTURE = re.compile(r"!\[([^\]]*)\]\(([^)]+)\)$")
 
@@ -35,7 +40,7 @@ def place(link):
 
 
 def words(text):
-    """A line's text: code is kept from all else, then links, strong words and emphasis."""
+    """A line's text: code is kept from all else, then links, strong words and emphasis; a number stays with its unit."""
     kept = []
 
     def keep(found):
@@ -43,6 +48,7 @@ def words(text):
         return "\0%d\0" % (len(kept) - 1)
     text = html.escape(re.sub(r"`([^`]+)`", keep, text), quote=False)
     text = re.sub(r"\[([^\]]+)\]\(([^)\s]+)\)", lambda m: '<a href="%s">%s</a>' % (place(m[2]), m[1]), text)
+    text = UNIT.sub("\u00a0", text)
     text = re.sub(r"\*\*(?=\S)(.+?)(?<=\S)\*\*", r"<strong>\1</strong>", text)
     text = re.sub(r"\*(?=\S)([^*]+?)(?<=\S)\*", r"<em>\1</em>", text)
     return re.sub(r"\0(\d+)\0", lambda m: kept[int(m[1])], text)
@@ -55,7 +61,7 @@ def anchor(title):
 
 def table(rows):
     cells = [[c.strip().replace("\\|", "|") for c in re.split(r"(?<!\\)\|", row.strip().strip("|"))] for row in rows]
-    yield "<table>\n<tr>%s</tr>" % "".join("<th>%s</th>" % words(c) for c in cells[0])
+    yield "<table>\n<tr>%s</tr>" % "".join('<th scope="col">%s</th>' % words(c) for c in cells[0])
     for row in cells[2:]:
         yield "<tr>%s</tr>" % "".join("<td>%s</td>" % words(c) for c in row)
     yield "</table>"
@@ -86,8 +92,8 @@ def block(lines):
         if lines[1:]:
             yield from block(lines[1:])
     elif picture:
-        yield '<figure><img src="%s" alt="%s"><figcaption>%s</figcaption></figure>' % (
-            picture[2], html.escape(picture[1]), words(picture[1]))
+        yield '<figure><a href="%s"><img src="%s" alt="%s"></a><figcaption>%s</figcaption></figure>' % (
+            picture[2], picture[2], html.escape(picture[1]), words(picture[1]))
     elif lines == ["---"]:
         yield "<hr>"
     elif lines[0].startswith("|"):
@@ -120,7 +126,7 @@ def page(text):
             body.extend(block(lines))
             lines = []
     title = html.escape(re.search(r"^# (.*)", text, re.M)[1], quote=False)
-    return ('<!DOCTYPE html>\n<html lang="en">\n<head><meta charset="utf-8"><title>%s</title>\n'
+    return ('<!DOCTYPE html>\n<html lang="en">\n<head><meta charset="utf-8"><title>%s · Leafwend</title>\n'
             '<meta name="viewport" content="width=device-width"><style>%s</style></head>\n<body>\n%s\n</body>\n</html>\n'
             % (title, STYLE, "\n".join(body)))
 

@@ -144,11 +144,11 @@ def every_key_is_told():
 
 
 class Seen(html.parser.HTMLParser):
-    """Checks that elements close, and collects where links and pictures lead."""
+    """Checks that elements close, and collects where links and pictures lead, and what can be led to."""
 
     def __init__(self, source):
         super().__init__()
-        self.open, self.places = [], []
+        self.open, self.places, self.ids = [], [], []
         self.feed(source)
         self.close()
         assert not self.open, self.open
@@ -157,6 +157,7 @@ class Seen(html.parser.HTMLParser):
         if tag not in ("meta", "img", "hr"):
             self.open.append(tag)
         self.places += [value for name, value in attrs if name in ("href", "src")]
+        self.ids += [value for name, value in attrs if name == "id"]
 
     def handle_endtag(self, tag):
         assert self.open and self.open.pop() == tag, tag
@@ -164,29 +165,35 @@ class Seen(html.parser.HTMLParser):
 
 @tap.case
 def every_page_is_built_as_html():
-    """Each page of docs is HTML in the build directory, and its links and pictures are there too."""
+    """Each page of docs is HTML in the build directory; its links, headings linked to and pictures are there too."""
     wrong = []
     for page in (ROOT / "docs").glob("**/*.md"):
         built = BUILD / page.relative_to(ROOT).parent / ("index.html" if page.name == "README.md" else page.stem + ".html")
         if not built.exists():
             wrong.append("%s is not built" % built.relative_to(BUILD))
             continue
-        for place in Seen(text(built)).places:
-            if not re.match("[a-z]+:", place) and place.split("#")[0] and not (built.parent / place.split("#")[0]).exists():
+        seen = Seen(text(built))
+        wrong += ["%s: two places are called %s" % (built.relative_to(BUILD), i) for i in set(seen.ids) if seen.ids.count(i) > 1]
+        for place in seen.places:
+            file, _, heading = place.partition("#")
+            target = built.parent / file if file else built
+            if re.match("[a-z]+:", place):
+                continue
+            if not target.exists() or (heading and heading not in Seen(text(target)).ids):
                 wrong.append("%s: nothing at %s" % (built.relative_to(BUILD), place))
     none(wrong)
 
 
 @tap.case
 def markdown_becomes_html():
-    source = ("# A < B\n\nOne *two* **three** `a*b*<c>`\nand [four](README.md#x).\n\n- five\n  six\n- seven\n\n"
+    source = ("# A < B\n\nOne *two* **three** 4 % `a*b 5 h*<c>`\nand [four](README.md#x).\n\n- five\n  six\n- seven\n\n"
               "2. eight\n\n![a \"b\"](c-1.png)\n\n| h | i |\n|---|---|\n| j | k\\|l |\n\n```sh\nx < y\n\nz\n```\n\n    code & more\n\n---\n")
     body = to_html.page(source).split("<body>\n")[1].split("\n</body>")[0]
     tap.equal(body, '<h1 id="a--b">A &lt; B</h1>\n'
-              '<p>One <em>two</em> <strong>three</strong> <code>a*b*&lt;c&gt;</code> and <a href="index.html#x">four</a>.</p>\n'
+              '<p>One <em>two</em> <strong>three</strong> 4\u00a0% <code>a*b 5 h*&lt;c&gt;</code> and <a href="index.html#x">four</a>.</p>\n'
               '<ul>\n<li>five six</li>\n<li>seven</li>\n</ul>\n<ol start="2">\n<li>eight</li>\n</ol>\n'
-              '<figure><img src="c-1.png" alt="a &quot;b&quot;"><figcaption>a "b"</figcaption></figure>\n'
-              '<table>\n<tr><th>h</th><th>i</th></tr>\n<tr><td>j</td><td>k|l</td></tr>\n</table>\n'
+              '<figure><a href="c-1.png"><img src="c-1.png" alt="a &quot;b&quot;"></a><figcaption>a "b"</figcaption></figure>\n'
+              '<table>\n<tr><th scope="col">h</th><th scope="col">i</th></tr>\n<tr><td>j</td><td>k|l</td></tr>\n</table>\n'
               '<pre>x &lt; y\n\nz</pre>\n<pre>code &amp; more</pre>\n<hr>')
 
 
