@@ -54,7 +54,8 @@ print_help (void)
              "Exit status: 0 all went well, 1 the file or the work failed, 2 wrong usage,\n"
              "3 an aim is missed, there is not enough data, or nothing steadier was found.\n"
              "The numbers are a model's estimate: they replace neither scale nor thermometer nor care\n"
-             "with hot walls, steam, fumes, machines and food.\n"));
+             "with hot walls, steam, fumes, machines and food.\n"
+             "Follow local codes and licensed practice.\n"));
 }
 
 static void

@@ -80,6 +80,23 @@ def every_chapter_defers():
           if "Follow local codes and licensed practice" not in " ".join(text(page).split())])
 
 
+@tap.case
+def every_caution_is_on_the_page_of_safety():
+    """The page on safety has every caution of the program, word by word, and each place that cautions defers."""
+    page = " ".join(text(ROOT / "docs/safety.md").split())
+
+    def words_of(name, begin, end):
+        body = text(ROOT / "src" / name).split(begin)[1].split(end)[0]
+        return ["".join(re.findall(r'"([^"]*)"', run)) for run in re.findall(r'_ \(((?:\s*"[^"]*")+)\)', body)]
+    card = words_of("draw/caution.c", "cautions[] =", "\n};")
+    plan = words_of("study/replan-words.c", "lw_replan_caution", "\n}")
+    tap.equal((len(card), len(plan)), (8, 1), "cautions of the card, of a new plan")
+    none(["not on the page: %s" % words for words in card + plan if words not in page])
+    none(["%s does not defer to local codes" % name
+          for name in ("draw/caution.c", "study/replan-words.c", "bench/window-run.c", "bench/window.c", "cli/main.c")
+          if "ollow local codes and licensed practice." not in re.sub(r'"\s*"', "", text(ROOT / "src" / name))])
+
+
 def messages():
     """All that the program says, and the names in the demo seasons."""
     said = set()
