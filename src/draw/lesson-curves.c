@@ -235,7 +235,8 @@ lw_lesson_curves (cairo_t            *cr,
   draw_side (cr, width, height, &panel, FALSE, x, &axis, letter, palette);
 
   lw_panel_plot (height, letter, &top, &bottom);
-  draw_names (cr, width, look, curve, x, top, bottom, &axis, letter, palette);
+  /* Names last: lines from marks would cross them out. */
   if (look->ask == (int) curve)
     lw_lesson_guesses (cr, width, look, scale, &axis, top, bottom, letter, palette);
+  draw_names (cr, width, look, curve, x, top, bottom, &axis, letter, palette);
 }
