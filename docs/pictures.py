@@ -6,6 +6,7 @@ import re
 import shutil
 import subprocess
 import sys
+import tempfile
 import time
 
 sys.dont_write_bytecode = True
@@ -17,13 +18,29 @@ folder = sys.argv[1]
 PAN = "1 strong pan, first leaf"
 
 
-def take(desk, name, rest=True):
+def seasons(prefix):
+    """The folder of the files that are opened, by a name that may be seen in a picture."""
+    path = os.path.join(tempfile.gettempdir(), "tea seasons")
+    shutil.rmtree(path, ignore_errors=True)
+    os.mkdir(path)
+    return path
+
+
+tempfile.mkdtemp = seasons
+
+
+def rest(desk):
+    """Puts the pointer where it brings up no tip and reads nothing."""
+    box = desk.bounds(desk.get("status bar"))
+    desk.move(box.x + box.width - 40, box.y + box.height // 2)
+
+
+def take(desk, name, still=True):
     """The picture of the window alone, without the black screen around it."""
     path = os.path.join(folder, name)
-    if rest:  # the pointer, where it brings up no tip
+    if still:
         desk.settled()
-        box = desk.bounds(desk.get("status bar"))
-        desk.move(box.x + box.width - 40, box.y + box.height // 2)
+        rest(desk)
     time.sleep(1)  # for tips and slides to be over
     desk.screenshot(path)
     # Without a compositor the shadow around what pops up is a black frame, broader than any letter's stroke.
@@ -32,17 +49,23 @@ def take(desk, name, rest=True):
                     "(", "-clone", "0", "-fill", "white", "+opaque", "black", "-negate", "-write", "mpr:black",
                     "-morphology", "Open", "Rectangle:3x15",
                     "(", "mpr:black", "-morphology", "Open", "Rectangle:15x3", ")",
-                    "-compose", "Lighten", "-composite", ")", "-compose", "Over", "-composite",
+                    "-compose", "Lighten", "-composite",
+                    "-morphology", "Dilate", "Square:5", "mpr:black", "-compose", "Darken", "-composite",  # round corners
+                    ")", "-compose", "Over", "-composite",
                     "+dither", "-colors", "255", "-strip", "-define", "png:compression-level=9", "PNG8:" + path],
                    check=True)
     tell(desk, name)
+
+
+def in_front():
+    return subprocess.run(["xdotool", "getactivewindow"], stdout=subprocess.PIPE, text=True, check=True).stdout.strip()
 
 
 def take_window(desk, name):
     """The picture of the window in front alone."""
     path = os.path.join(folder, name)
     time.sleep(1)
-    front = subprocess.run(["xdotool", "getactivewindow"], stdout=subprocess.PIPE, text=True, check=True).stdout.strip()
+    front = in_front()
     subprocess.run(["import", "-silent", "-window", front, "+dither", "-colors", "255", "-strip",
                     "-define", "png:compression-level=9", "PNG8:" + path], check=True)
     print("== " + name)
@@ -75,7 +98,7 @@ def window():
         x, y = desk.end_edge(2)
         desk.drag(x, y, x - 10, y, release=False)
         desk.get("status bar", "All that is locked is held.", seconds=60)
-        take(desk, "window.png", rest=False)
+        take(desk, "window.png", still=False)
         desk.key("Escape")
         desk.let_go()
 
@@ -104,7 +127,7 @@ def drag():
         tell(desk, "before the drag")
         x, y = desk.end_edge(1)
         desk.drag(x, y, x - 14, y, release=False)
-        take(desk, "guide/drag-1.png", rest=False)
+        take(desk, "guide/drag-1.png", still=False)
         desk.let_go()
         desk.wait_for(lambda: "4 h, " not in desk.words(1), "the drag to be taken")
         tell(desk, "let go")
@@ -165,6 +188,7 @@ def card():
     with Maker().open(batch=BUYERS) as desk:
         desk.key("ctrl+p")
         desk.get("image", re.compile("^Preview of the wall card"), seconds=30)
+        subprocess.run(["xdotool", "windowsize", in_front(), "980", "870"], check=True)  # a whole page
         time.sleep(2)
         take_window(desk, "guide/card-1.png")
         sheet = desk.get("check box", "With the batch sheet, to write on")
@@ -177,7 +201,7 @@ def card():
 
 
 def lesson():
-    """A lesson that plays, with what is said after the pan; and the answer to a question that was asked first."""
+    """What a lesson says after the pan; and the answer to a question that was asked first."""
     with Maker().open("ondry-ridge-lessons.leafwend") as desk:
         def begin(downwards):
             desk.click(desk.get("combo box", "Lesson"))
@@ -194,15 +218,13 @@ def lesson():
             desk.key("Right")
             if "same fire" in desk.get("image", re.compile("^Lesson: Wither and pan")).get_description():
                 break
-        desk.key("space")
-        take_window(desk, "guide/lesson-1.png")
         told("same fire")
-        desk.key("space")
+        take_window(desk, "guide/lesson-1.png")
         begin(5)
         desk.key("space")
         told("Where does the oxidation")
-        for name, ups in (("drum hand", 9), ("apprentice", 3), ("roller", 15)):
-            desk.key(*["Up"] * ups, "Return")
+        for name, key, times in (("drum hand", "Down", 17), ("apprentice", "Down", 8), ("roller", "Up", 4)):
+            desk.key(*[key] * times, "Return")
             desk.type(name + "\n")
             told(name + " marked")
         desk.key("Page_Down")
@@ -311,10 +333,10 @@ def fit():
         tell(desk, "batch 15 with the leaf as it was")
         desk.key("ctrl+shift+f")
         desk.get("push button", "Fit")
-        take(desk, "guide/fit-1.png", rest=False)
+        take_window(desk, "guide/fit-1.png")
         desk.key("Return")
         desk.get("status bar", "Done.", seconds=60)
-        take(desk, "guide/fit-2.png", rest=False)
+        take_window(desk, "guide/fit-2.png")
         tell_fit(desk)
         torn = desk.get("check box", "torn share")
         desk.key_to(torn, "shift+Tab")
@@ -324,9 +346,10 @@ def fit():
         desk.get("label", re.compile("It foretells"), seconds=60)
         desk.click(desk.get("push button", "Save as a new leaf"))
         desk.get("push button", re.compile("^Use it for “"))
-        take(desk, "guide/fit-3.png", rest=False)
+        take_window(desk, "guide/fit-3.png")
         tell_fit(desk)
         desk.click(desk.get("push button", re.compile("^Use it for “")))
+        rest(desk)
         desk.key("Escape")
         take(desk, "guide/fit-4.png")
 
