@@ -1,4 +1,4 @@
-/* The curves of a log, each in the ink and dash that it has in the panel. */
+/* The curves of a log, each in the ink and dash that it has in the panel, with its column's heading or what it is of. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw/log-picture.h"
 
@@ -6,6 +6,7 @@
 
 #include "draw/dash.h"
 #include "draw/frame.h"
+#include "draw/labels.h"
 #include "draw/log-look.h"
 #include "draw/ticks.h"
 #include "draw/trace.h"
@@ -14,6 +15,9 @@
 #define SMALL 0.85
 #define MOST_GAPS 3
 #define LOG_LINE 1.3
+#define NAME_AT 0.15    /* of the time: at an end lines meet more often */
+#define NAME_ROOM 0.25  /* of the width */
+#define PLATE 0.85
 
 static LwAxis
 axis_of (const LwLog *log)
@@ -50,6 +54,45 @@ draw_curve (cairo_t          *cr,
       lw_trace_point (&trace, rtl ? width - x : x, lw_axis_y (axis, PAD, height - PAD, temp_c[i]));
     }
   lw_trace_end (&trace);
+}
+
+/* Near the lines, never on one another. */
+static void
+name_curves (cairo_t         *cr,
+             double           width,
+             double           height,
+             const LwLog     *log,
+             const LwAxis    *axis,
+             const LwLetter  *letter,
+             const LwPalette *palette)
+{
+  double line = SMALL * lw_letter_line (letter), room = NAME_ROOM * width;
+  LwLabel labels[LW_MAX_CURVES];
+
+  for (guint i = 0; i < log->n_curves; i++)
+    {
+      double temp_c = lw_course_at (log->curves[i].course, NAME_AT * lw_log_duration_s (log));
+
+      labels[i] = (LwLabel) { .want = lw_axis_y (axis, PAD, height - PAD, temp_c) - 0.8 * line };
+    }
+  if (lw_labels_place (labels, log->n_curves, 1, height - 1, line) == 0)
+    return;
+
+  for (guint i = 0; i < log->n_curves; i++)
+    {
+      const LwLogCurve *curve = &log->curves[i];
+      const char *words = curve->heading != NULL ? curve->heading : lw_log_of_label (curve->of);
+      double x = NAME_AT * width + labels[i].lane * room, y = labels[i].y - line / 2, taken;
+
+      lw_letter_size (cr, letter, SMALL, TRUE, words, &taken, NULL);
+      taken = MIN (taken, room);
+      x = letter->rtl ? width - x : x;
+      cairo_rectangle (cr, letter->rtl ? x - taken - 2 : x - 2, y, taken + 4, line);
+      lw_ink_use (cr, lw_ink_thin (palette->card, PLATE));
+      cairo_fill (cr);
+      lw_ink_use (cr, lw_log_ink (curve->of, palette));
+      lw_letter_draw (cr, letter, x, y, LW_TEXT_START, SMALL, TRUE, room, words);
+    }
 }
 
 void
@@ -95,4 +138,5 @@ lw_log_picture_draw (cairo_t         *cr,
       cairo_stroke (cr);
       lw_dash_use (cr, 0);
     }
+  name_curves (cr, width, height, log, &axis, letter, palette);
 }

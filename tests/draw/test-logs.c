@@ -1,6 +1,7 @@
 /* Logs in the panel of leaf temperature: where the lines are, which of them, and that reading from the right mirrors
- * them. Pixels are looked at where nothing else is drawn. */
+ * them; and names beside the curves of a log by itself. Pixels are looked at where nothing else is drawn. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include "draw/log-picture.h"
 #include "draw/panel.h"
 #include "sample.h"
 
@@ -117,6 +118,56 @@ test_lines (gconstpointer rtl)
   panel_clear (&moisture);
 }
 
+/* Dark pixels in a band of the picture of a log by itself: of its letters where no line runs. */
+static guint
+n_dark (const LwLog *log,
+        gboolean     rtl,
+        int          x1,
+        int          x2,
+        int          y1,
+        int          y2)
+{
+  const LwLetter letter = { .base_px = 13, .rtl = rtl };
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_RGB24, WIDTH, HEIGHT);
+  cairo_t *cr = cairo_create (surface);
+  int stride = cairo_image_surface_get_stride (surface);
+  guint n = 0;
+
+  lw_log_picture_draw (cr, WIDTH, HEIGHT, log, &letter, lw_palette (FALSE));
+  cairo_destroy (cr);
+  cairo_surface_flush (surface);
+  for (int y = y1; y < y2; y++)
+    for (int x = x1; x < x2; x++)
+      {
+        const guint8 *at = cairo_image_surface_get_data (surface) + y * stride + 4 * x;
+
+        n += MIN (MIN (at[0], at[1]), at[2]) < 120;
+      }
+  cairo_surface_destroy (surface);
+
+  return n;
+}
+
+/* Two level curves: the names stand at their beginning, where reading begins, and nowhere else. */
+static void
+test_names (void)
+{
+  const double time_s[] = { 0, 2100 }, leaf_c[] = { 60, 60 }, wall_c[] = { 280, 280 };
+  g_autoptr (LwLog) log = lw_log_new ("log", "Log");
+
+  log->rows = log->first_line = log->last_line = 2;
+  lw_log_add_curve (log, LW_LOG_LEAF, "The leaf", 0, time_s, leaf_c, 2);
+  lw_log_add_curve (log, LW_LOG_WALL, NULL, 0, time_s, wall_c, 2);
+
+  for (int rtl = 0; rtl < 2; rtl++)
+    {
+      int begin = rtl ? WIDTH / 2 : 60, end = rtl ? WIDTH - 60 : WIDTH / 2;
+      guint lines = n_dark (log, rtl, WIDTH - end, WIDTH - begin, 0, HEIGHT);
+
+      g_assert_cmpuint (n_dark (log, rtl, begin, end, 0, HEIGHT), >, lines + 50);
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -124,6 +175,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_data_func ("/logs/lines", GINT_TO_POINTER (FALSE), test_lines);
   g_test_add_data_func ("/logs/lines-rtl", GINT_TO_POINTER (TRUE), test_lines);
+  g_test_add_func ("/logs/names", test_names);
 
   return g_test_run ();
 }
