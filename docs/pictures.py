@@ -8,6 +8,7 @@ import subprocess
 import sys
 import tempfile
 import time
+import unittest.mock
 
 sys.dont_write_bytecode = True
 sys.path.insert(0, os.path.join(os.path.dirname(os.path.abspath(__file__)), "..", "tests", "window"))
@@ -16,17 +17,7 @@ from maker import BUYERS, RAINED, Maker, Rained  # noqa: E402
 
 folder = sys.argv[1]
 PAN = "1 strong pan, first leaf"
-
-
-def seasons(prefix):
-    """The folder of the files that are opened, by a name that may be seen in a picture."""
-    path = os.path.join(tempfile.gettempdir(), "tea seasons")
-    shutil.rmtree(path, ignore_errors=True)
-    os.mkdir(path)
-    return path
-
-
-tempfile.mkdtemp = seasons
+REST_S = 3.5  # until tips and slides are over, and the ring around what has the keys is gone
 
 
 def rest(desk):
@@ -41,7 +32,7 @@ def take(desk, name, still=True):
     if still:
         desk.settled()
         rest(desk)
-    time.sleep(1)  # for tips and slides to be over
+    time.sleep(REST_S)
     desk.screenshot(path)
     # Without a compositor the shadow around what pops up is a black frame, broader than any letter's stroke.
     subprocess.run(["convert", path, "-trim", "+repage",
@@ -49,9 +40,7 @@ def take(desk, name, still=True):
                     "(", "-clone", "0", "-fill", "white", "+opaque", "black", "-negate", "-write", "mpr:black",
                     "-morphology", "Open", "Rectangle:3x15",
                     "(", "mpr:black", "-morphology", "Open", "Rectangle:15x3", ")",
-                    "-compose", "Lighten", "-composite",
-                    "-morphology", "Dilate", "Square:5", "mpr:black", "-compose", "Darken", "-composite",  # round corners
-                    ")", "-compose", "Over", "-composite",
+                    "-compose", "Lighten", "-composite", ")", "-compose", "Over", "-composite",
                     "+dither", "-colors", "255", "-strip", "-define", "png:compression-level=9", "PNG8:" + path],
                    check=True)
     tell(desk, name)
@@ -64,7 +53,7 @@ def in_front():
 def take_window(desk, name):
     """The picture of the window in front alone."""
     path = os.path.join(folder, name)
-    time.sleep(1)
+    time.sleep(REST_S)
     front = in_front()
     subprocess.run(["import", "-silent", "-window", front, "+dither", "-colors", "255", "-strip",
                     "-define", "png:compression-level=9", "PNG8:" + path], check=True)
@@ -288,8 +277,18 @@ def log():
         take(desk, "guide/log-2.png")
 
 
+def seasons(prefix):
+    """A folder of files by a name that may be seen in a picture."""
+    path = os.path.join(tempfile.gettempdir(), "tea seasons")
+    shutil.rmtree(path, ignore_errors=True)
+    os.mkdir(path)
+    return path
+
+
 def year():
-    with Maker().open(batch="2 long wither, covered") as desk:
+    with unittest.mock.patch.object(tempfile, "mkdtemp", seasons):
+        desk = Maker().open(batch="2 long wither, covered")
+    with desk:
         shutil.copy(os.path.join(DATA, "ondry-ridge-2025.leafwend"), desk.folder)
         desk.key("ctrl+l")
         desk.get("list item", re.compile("^A 2025"))
