@@ -78,50 +78,6 @@ lw_edit_set_sign (const LwSeason *season,
 }
 
 LwSeason *
-lw_edit_add_step (const LwSeason *season,
-                  guint           batch,
-                  guint           at,
-                  LwKind          kind)
-{
-  LwBatch *own;
-  LwSeason *next = lw_season_own_batch (season, batch, &own);
-
-  lw_batch_insert_step (own, at, lw_step_new (kind));
-  lw_season_lessons_step (next, own->name, season->batches[batch]->n_steps, -1, (int) at);
-
-  return next;
-}
-
-LwSeason *
-lw_edit_remove_step (const LwSeason *season,
-                     guint           batch,
-                     guint           step)
-{
-  LwBatch *own;
-  LwSeason *next = lw_season_own_batch (season, batch, &own);
-
-  lw_batch_remove_step (own, step);
-  lw_season_lessons_step (next, own->name, season->batches[batch]->n_steps, (int) step, -1);
-
-  return next;
-}
-
-LwSeason *
-lw_edit_move_step (const LwSeason *season,
-                   guint           batch,
-                   guint           from,
-                   guint           to)
-{
-  LwBatch *own;
-  LwSeason *next = lw_season_own_batch (season, batch, &own);
-
-  lw_batch_move_step (own, from, to);
-  lw_season_lessons_step (next, own->name, season->batches[batch]->n_steps, (int) from, (int) to);
-
-  return next;
-}
-
-LwSeason *
 lw_edit_put_aim (const LwSeason *season,
                  guint           batch,
                  int             step,

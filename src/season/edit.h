@@ -43,6 +43,11 @@ LwSeason   *lw_edit_move_step    (const LwSeason *season,
                                   guint           batch,
                                   guint           from,
                                   guint           to);
+/* The step is of another kind: its time, what else both kinds have, aims, note and weigh-ins stay; its sign goes. */
+LwSeason   *lw_edit_set_kind     (const LwSeason *season,
+                                  guint           batch,
+                                  guint           step,
+                                  LwKind          kind);
 /* In the place of any other aim at the same outcome there; `aim.note` is copied. `step` -1: the finished tea. */
 LwSeason   *lw_edit_put_aim      (const LwSeason *season,
                                   guint           batch,

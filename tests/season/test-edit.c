@@ -40,6 +40,12 @@ move_step (const LwSeason *season)
 }
 
 static LwSeason *
+set_kind (const LwSeason *season)
+{
+  return lw_edit_set_kind (season, FULL, 1, LW_KIND_FIX_DRUM);
+}
+
+static LwSeason *
 rename_batch (const LwSeason *season)
 {
   return lw_edit_rename_batch (season, FULL, "Batch № 14");
@@ -92,6 +98,7 @@ static const Edit edits[] = {
   { "add-step", add_step, 2, 1 },
   { "remove-step", remove_step, 2, 1 },
   { "move-step", move_step, 2, 1 },
+  { "set-kind", set_kind, 2, 1 },
   { "rename-batch", rename_batch, 2, 1 },
   { "repeat-batch", repeat_batch, 3, 2 },
   { "remove-batch", remove_batch, 1, 1 },
@@ -179,6 +186,36 @@ test_steps (void)
   g_assert_cmpuint (batch->steps[0].n_weigh_ins, ==, 3);
   g_assert_cmpstr (batch->steps[0].note, ==, season->batches[FULL]->steps[1].note);
   g_assert_cmpuint (batch->steps[1].n_aims, ==, 0);
+}
+
+/* From pan to drum: what both have stays, in the drum's range; to a roll, that has no wall, the time. */
+static void
+test_kind (void)
+{
+  g_autoptr (LwSeason) season = sample_season (), drum = set_kind (season), roll = lw_edit_set_kind (season, FULL, 1, LW_KIND_ROLL);
+  const LwStep *pan = &season->batches[FULL]->steps[1], *turned = &drum->batches[FULL]->steps[1];
+  const LwStep *rolled = &roll->batches[FULL]->steps[1];
+
+  g_assert_cmpint (turned->kind, ==, LW_KIND_FIX_DRUM);
+  for (LwSetting setting = 0; setting < LW_N_SETTINGS; setting++)
+    {
+      const LwKindSetting *range = lw_kind_setting (LW_KIND_FIX_DRUM, setting);
+
+      if (range == NULL || lw_kind_setting (LW_KIND_FIX_PAN, setting) == NULL)
+        g_assert_false (lw_step_is_given (turned, setting));
+      else
+        g_assert_cmpfloat (lw_step_get (turned, setting), ==, CLAMP (lw_step_get (pan, setting), range->low, range->high));
+    }
+  g_assert_cmpstr (lw_step_log (turned, LW_SET_WALL_C), ==, "pan-1");
+  g_assert_cmpuint (turned->n_aims, ==, pan->n_aims);
+  g_assert_cmpuint (turned->n_weigh_ins, ==, pan->n_weigh_ins);
+  g_assert_cmpstr (turned->note, ==, pan->note);
+  g_assert_null (turned->sign);
+
+  g_assert_false (lw_step_is_given (rolled, LW_SET_WALL_C));
+  g_assert_cmpfloat (lw_step_get (rolled, LW_SET_MINUTES), ==,
+                     MIN (lw_step_get (pan, LW_SET_MINUTES), lw_kind_setting (LW_KIND_ROLL, LW_SET_MINUTES)->high));
+  g_assert_null (rolled->log[LW_LOG_WALL]);
 }
 
 static void
@@ -374,6 +411,7 @@ main (int    argc,
     }
   g_test_add_func ("/edit/set-and-unset", test_set_and_unset);
   g_test_add_func ("/edit/steps", test_steps);
+  g_test_add_func ("/edit/kind", test_kind);
   g_test_add_func ("/edit/repeat", test_repeat);
   g_test_add_func ("/edit/aims", test_aims);
   g_test_add_func ("/edit/sign", test_sign);
