@@ -96,6 +96,9 @@ void          lw_record_plan_free (LwRecordPlan       *plan);
 /* (transfer full) time and settings of a step of `side`, and what it gives at its end. */
 char         *lw_record_say_step  (const LwCard       *side,
                                    guint               step);
+/* (transfer full) what the tea of `side` comes to, of each outcome that `aimed` aims at. */
+char         *lw_record_say_finished (const LwCard    *side,
+                                      const LwBatch   *aimed);
 /* (transfer full) made less planned: what was set, and what came of it. */
 char         *lw_record_say_change (const LwRecordPlan *plan,
                                     const LwCard       *card,

@@ -61,6 +61,28 @@ lw_record_say_step (const LwCard *side,
   return g_strdup_printf ("%s · %s\n%s\n%s", row.time, row.leading, row.settings, then != NULL ? then : "");
 }
 
+char *
+lw_record_say_finished (const LwCard  *side,
+                        const LwBatch *aimed)
+{
+  GString *text = g_string_new (NULL);
+  LwOutcome end;
+
+  if (side->track->n_steps == 0 || side->track->n_steps < side->batch->n_steps)
+    return g_string_free (g_string_append (text, _ ("not computed")), FALSE);
+
+  end = lw_track_end (side->track, side->track->n_steps - 1, -1);
+  for (guint i = 0; i < aimed->n_aims; i++)
+    {
+      LwQuantity of = aimed->aims[i].of;
+      g_autofree char *value = lw_words_value (of, lw_quantity_of (of, &end));
+
+      g_string_append_printf (text, "%s%s %s", i > 0 ? "\n" : "", _ (lw_quantity_row (of)->label), value);
+    }
+
+  return g_string_free (text, FALSE);
+}
+
 static void
 add_line (GString    *text,
           const char *what,

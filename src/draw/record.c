@@ -96,15 +96,16 @@ put_text (LwCard     *card,
   return y + 3;
 }
 
-/* The windows at the step's end; "" if there is none. */
+/* The windows at a step's end, or of the finished tea; "" if there is none. */
 static char *
-say_aims (const LwStep *step)
+say_aims (const LwAim *aims,
+          guint        n)
 {
   GString *text = g_string_new (NULL);
 
-  for (guint i = 0; i < step->n_aims; i++)
+  for (guint i = 0; i < n; i++)
     {
-      const LwAim *aim = &step->aims[i];
+      const LwAim *aim = &aims[i];
       const char *name = _ (lw_quantity_row (aim->of)->label);
       g_autofree char *low = isfinite (aim->low) ? lw_words_value (aim->of, aim->low) : NULL;
       g_autofree char *high = isfinite (aim->high) ? lw_words_value (aim->of, aim->high) : NULL;
@@ -222,7 +223,7 @@ put_step (LwCard            *card,
           const char *const *words)
 {
   const LwStep *step = &card->batch->steps[i];
-  g_autofree char *aims = say_aims (step);
+  g_autofree char *aims = say_aims (step->aims, step->n_aims);
   const char *lines[N_CELLS];
 
   say_lines (card->batch->made, lines);
@@ -252,7 +253,8 @@ put_alone (LwCard *card,
 {
   const LwCardRow *row = &g_array_index (card->rows, LwCardRow, i);
   g_autofree char *set = g_strdup_printf ("%s · %s\n%s", row->time, row->leading, row->settings);
-  g_autofree char *aims = say_aims (&card->batch->steps[i]), *end = NULL;
+  const LwStep *step = &card->batch->steps[i];
+  g_autofree char *aims = say_aims (step->aims, step->n_aims), *end = NULL;
   gboolean made = card->batch->made;
   const char *words[] = { row->name, made ? aims : set, made ? set : "", "" };
 
@@ -309,6 +311,31 @@ put_pair (LwCard             *card,
   });
 }
 
+/* The finished tea: what it was to be, what it comes to, and as planned. */
+static double
+put_finished (LwCard             *card,
+              const LwRecordPlan *plan,
+              double              y)
+{
+  g_autofree char *aims = say_aims (card->batch->aims, card->batch->n_aims), *told = NULL, *is = NULL, *was = NULL;
+  const char *words[] = { _ ("Finished tea"), "", "", "" };
+
+  if (aims[0] == '\0')
+    return y;
+
+  is = lw_record_say_finished (card, card->batch);
+  was = plan != NULL ? lw_record_say_finished (&plan->side, card->batch) : NULL;
+  words[plan != NULL ? 2 : 3] = is;
+  if (plan != NULL)
+    words[1] = was;
+  told = g_strdup_printf (_ ("Aimed at: %s"), aims);
+
+  y = make_room (card, y + 6, put_cells (card, NULL, 0, FALSE, words) + LINE);
+  lw_pages_rule (card->pages, LW_CARD_MARGIN, y, lw_card_width (card), LW_HAIRLINE);
+
+  return put_text (card, put_row (card, y + 3, FALSE, words), told);
+}
+
 static double
 put_heads (LwCard             *card,
            const LwRecordPlan *plan,
@@ -345,6 +372,7 @@ lw_card_record (LwCard *card)
     y = put_alone (card, y, i);
   for (guint i = 0; plan != NULL && i < plan->pairs->len; i++)
     y = put_pair (card, plan, y, &g_array_index (plan->pairs, LwPair, i));
+  y = put_finished (card, plan, y);
 
   if (card->batch->note != NULL)
     y = put_text (card, y + 6, card->batch->note);

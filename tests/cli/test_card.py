@@ -162,7 +162,9 @@ def planned_beside_made():
         points = float(is_now["moisture_wb_pct"]) - float(was["moisture_wb_pct"])
         for words in cells + ["%s%.1f %% points" % ("−" if points < 0 else "+", abs(points))]:
             assert words in told, (words, told)
-    for words in ("Made less planned", "time +3 min", "load −2.0 kg", "time −40 min"):
+    finished = "Finished tea Moisture %s %% Moisture %s %%"
+    tea = finished % tuple("%.1f" % float(rows[-1]["moisture_wb_pct"]) for rows in (planned, made))
+    for words in (tea, "Aimed at: Moisture 3.0 % to 7.0 %", "Made less planned", "time +3 min", "load −2.0 kg", "time −40 min"):
         assert words in told, (words, told)
     assert "Made less planned" not in text_of(card("q.pdf", "--sheet"))
 
