@@ -14,7 +14,7 @@ struct _LwBatchItem
   guint index;
   char *name;
   char *detail;
-  char *tea;
+  char *state;
   char *folded; /* all of it, for searching */
 };
 
@@ -27,7 +27,7 @@ lw_batch_item_finalize (GObject *object)
 
   g_free (self->name);
   g_free (self->detail);
-  g_free (self->tea);
+  g_free (self->state);
   g_free (self->folded);
 
   G_OBJECT_CLASS (lw_batch_item_parent_class)->finalize (object);
@@ -56,11 +56,12 @@ lw_batch_item_new (const LwSeason *season,
 
   self->index = at;
   self->name = g_strdup (batch->name);
-  self->tea = g_strdup (batch->tea != NULL ? batch->tea : "");
-  /* Translators: date, made or planned, leaf */
-  self->detail = g_strdup_printf (_ ("%s · %s · %s"), date, batch->made ? _ ("made") : _ ("planned"),
-                                  leaf != NULL ? leaf->name : batch->leaf);
-  all = g_strjoin (" ", self->name, self->detail, self->tea, batch->note, NULL);
+  /* Translators: date, leaf */
+  self->detail = g_strdup_printf (_ ("%s · %s"), date, leaf != NULL ? leaf->name : batch->leaf);
+  /* Translators: made or planned, kind of tea */
+  self->state = batch->tea != NULL ? g_strdup_printf (_ ("%s · %s"), batch->made ? _ ("made") : _ ("planned"), batch->tea)
+                                   : g_strdup (batch->made ? _ ("made") : _ ("planned"));
+  all = g_strjoin (" ", self->name, self->detail, self->state, batch->note, NULL);
   self->folded = g_utf8_casefold (all, -1);
 
   return self;
@@ -85,9 +86,9 @@ lw_batch_item_detail (LwBatchItem *self)
 }
 
 const char *
-lw_batch_item_tea (LwBatchItem *self)
+lw_batch_item_state (LwBatchItem *self)
 {
-  return self->tea;
+  return self->state;
 }
 
 gboolean

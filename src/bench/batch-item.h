@@ -14,9 +14,10 @@ LwBatchItem *lw_batch_item_new    (const LwSeason *season,
 
 guint        lw_batch_item_index  (LwBatchItem    *self);
 const char  *lw_batch_item_name   (LwBatchItem    *self);
-/* "12 Apr 2026 · made · Upper Terrace" and the kind of tea. */
+/* "12 Apr 2026 · Upper Terrace". */
 const char  *lw_batch_item_detail (LwBatchItem    *self);
-const char  *lw_batch_item_tea    (LwBatchItem    *self);
+/* "made · drum green", without a kind of tea "made". */
+const char  *lw_batch_item_state  (LwBatchItem    *self);
 
 /* Whether every word of `words` stands somewhere in the row, in any case. */
 gboolean     lw_batch_item_matches (LwBatchItem   *self,

@@ -21,6 +21,21 @@ struct _LwBatchList
 
 G_DEFINE_FINAL_TYPE (LwBatchList, lw_batch_list, GTK_TYPE_BOX)
 
+/* Only what is cut off is told so: a box over the list hides the row under it. */
+static gboolean
+tip_cb (GtkLabel   *label,
+        int         x,
+        int         y,
+        gboolean    by_keys,
+        GtkTooltip *tooltip)
+{
+  if (!pango_layout_is_ellipsized (gtk_label_get_layout (label)))
+    return FALSE;
+  gtk_tooltip_set_text (tooltip, gtk_label_get_label (label));
+
+  return TRUE;
+}
+
 static GtkWidget *
 row_label (const char *css_class)
 {
@@ -29,6 +44,8 @@ row_label (const char *css_class)
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_widget_add_css_class (label, css_class);
+  gtk_widget_set_has_tooltip (label, TRUE);
+  g_signal_connect (label, "query-tooltip", G_CALLBACK (tip_cb), NULL);
 
   return label;
 }
@@ -56,7 +73,7 @@ bind_cb (GtkSignalListItemFactory *factory,
          LwBatchList              *self)
 {
   LwBatchItem *item = gtk_list_item_get_item (row);
-  const char *texts[] = { lw_batch_item_name (item), lw_batch_item_detail (item), lw_batch_item_tea (item) };
+  const char *texts[] = { lw_batch_item_name (item), lw_batch_item_detail (item), lw_batch_item_state (item) };
   GtkWidget *line = gtk_list_item_get_child (row), *label = gtk_widget_get_first_child (gtk_widget_get_first_child (line));
 
   lw_over_tick_set (LW_OVER_TICK (gtk_widget_get_last_child (line)), lw_session_season (self->session), NULL,
@@ -64,7 +81,6 @@ bind_cb (GtkSignalListItemFactory *factory,
   for (guint i = 0; i < G_N_ELEMENTS (texts); i++, label = gtk_widget_get_next_sibling (label))
     {
       gtk_label_set_label (GTK_LABEL (label), texts[i]);
-      gtk_widget_set_tooltip_text (label, texts[i]);
       gtk_widget_set_visible (label, texts[i][0] != '\0');
     }
 }

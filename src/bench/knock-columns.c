@@ -3,50 +3,36 @@
 #include <string.h>
 
 #include "bench/knock-cell.h"
+#include "bench/knock-head.h"
 #include "bench/knock-table-private.h"
 #include "draw/words.h"
 #include "season/text.h"
 
-#define FIRST_MOST 0.45   /* of the table's width */
+#define FIRST_MOST 0.42   /* of the table's width */
 #define FIRST_LEAST 72    /* px */
-#define HEADING_CHARS 8
-#define NOTCH_GAP 5
 #define PAD 14            /* both sides of a name, px */
 
 static GtkWidget *
 label_new (const char *text,
-           const char *class,
-           gboolean    heading)
+           const char *class)
 {
   GtkWidget *label = gtk_label_new (text);
 
-  gtk_label_set_wrap (GTK_LABEL (label), heading);
-  gtk_label_set_ellipsize (GTK_LABEL (label), heading ? PANGO_ELLIPSIZE_NONE : PANGO_ELLIPSIZE_END);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  if (heading)
-    {
-      /* At the right, over the numbers, wherever people read from. */
-      gtk_widget_set_direction (label, GTK_TEXT_DIR_LTR);
-      gtk_label_set_xalign (GTK_LABEL (label), 1);
-      gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_RIGHT);
-      gtk_label_set_width_chars (GTK_LABEL (label), HEADING_CHARS);
-    }
   gtk_widget_add_css_class (label, class);
 
   return label;
 }
 
 static GtkWidget *
-toggle_new (GtkWidget  *upper,
-            GtkWidget  *lower,
+toggle_new (GtkWidget  *words,
             const char *said)
 {
-  GtkWidget *button = gtk_toggle_button_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  GtkWidget *button = gtk_toggle_button_new ();
 
-  gtk_widget_set_valign (box, GTK_ALIGN_END);
-  gtk_box_append (GTK_BOX (box), upper);
-  gtk_box_append (GTK_BOX (box), lower);
-  gtk_button_set_child (GTK_BUTTON (button), box);
+  gtk_widget_set_valign (words, GTK_ALIGN_END);
+  gtk_button_set_child (GTK_BUTTON (button), words);
   gtk_button_set_has_frame (GTK_BUTTON (button), FALSE);
   gtk_widget_set_tooltip_text (button, said);
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, said, -1);
@@ -61,35 +47,43 @@ lw_knock_heading_new (LwQuantity quantity)
   /* Translators: an outcome */
   g_autofree char *said = g_strdup_printf (_ ("%s: put the settings that move it most first"), label);
 
-  return toggle_new (label_new (label, "knock-outcome", TRUE), label_new (unit, "knock-unit", TRUE), said);
+  return toggle_new (lw_knock_head_new (label, unit), said);
 }
 
 GtkWidget *
 lw_knock_corner_new (void)
 {
-  GtkWidget *upper = label_new (_ ("Setting"), "knock-outcome", FALSE);
-  GtkWidget *lower = label_new (_ ("one notch more"), "knock-unit", FALSE);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
 
-  return toggle_new (upper, lower, _ ("Settings: in the order of the steps"));
+  gtk_box_append (GTK_BOX (box), label_new (_ ("Setting"), "knock-outcome"));
+  gtk_box_append (GTK_BOX (box), label_new (_ ("one notch more"), "knock-unit"));
+
+  return toggle_new (box, _ ("Settings: in the order of the steps"));
 }
 
-/* A long name of a setting gives way, never its notch. */
+/* The setting over its notch and its step: what has no room gives way at its end, the step's name first. */
 GtkWidget *
 lw_knock_name_new (void)
 {
-  GtkWidget *upper = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, NOTCH_GAP);
   GtkWidget *box = g_object_new (GTK_TYPE_BOX, "orientation", GTK_ORIENTATION_VERTICAL, "accessible-role",
                                  GTK_ACCESSIBLE_ROLE_ROW_HEADER, NULL);
-  GtkWidget *notch = label_new ("", "knock-setting", FALSE);
 
-  gtk_label_set_ellipsize (GTK_LABEL (notch), PANGO_ELLIPSIZE_NONE);
-  gtk_box_append (GTK_BOX (upper), label_new ("", "knock-setting", FALSE));
-  gtk_box_append (GTK_BOX (upper), notch);
-  gtk_box_append (GTK_BOX (box), upper);
-  gtk_box_append (GTK_BOX (box), label_new ("", "knock-step", FALSE));
+  gtk_box_append (GTK_BOX (box), label_new ("", "knock-setting"));
+  gtk_box_append (GTK_BOX (box), label_new ("", "knock-step"));
   gtk_widget_add_css_class (box, "knock-name");
 
   return box;
+}
+
+/* (transfer full) */
+static char *
+lower_line (const LwKnockList *list,
+            guint              row)
+{
+  g_autofree char *notch = lw_knock_list_notch (list, row), *step = lw_knock_list_step (list, row);
+
+  /* Translators: what is added to a setting, and its step: "+5 °C · 2 fix in pan" */
+  return g_strdup_printf (_ ("%s%s · %s"), LW_KNOCK_SIGN_FIRST, notch, step);
 }
 
 void
@@ -97,20 +91,18 @@ lw_knock_name_set (GtkWidget         *name,
                    const LwKnockList *list,
                    guint              row)
 {
-  GtkWidget *upper = gtk_widget_get_first_child (name);
   const char *setting = lw_knock_list_setting (list, row);
   g_autofree char *notch = lw_knock_list_notch (list, row), *step = lw_knock_list_step (list, row);
   /* Translators: a step, one of its settings and what is added to that: "2 fix in pan · wall +5 °C" */
   g_autofree char *all = g_strdup_printf (_ ("%s · %s %s"), step, setting, notch);
-  g_autofree char *shown = g_strconcat (LW_KNOCK_SIGN_FIRST, notch, NULL);
+  g_autofree char *lower = lower_line (list, row);
 
   if (g_strcmp0 (all, gtk_widget_get_tooltip_text (name)) == 0)
     return;
 
   gtk_widget_set_tooltip_text (name, all);
-  gtk_label_set_label (GTK_LABEL (gtk_widget_get_first_child (upper)), setting);
-  gtk_label_set_label (GTK_LABEL (gtk_widget_get_last_child (upper)), shown);
-  gtk_label_set_label (GTK_LABEL (gtk_widget_get_last_child (name)), step);
+  gtk_label_set_label (GTK_LABEL (gtk_widget_get_first_child (name)), setting);
+  gtk_label_set_label (GTK_LABEL (gtk_widget_get_last_child (name)), lower);
   gtk_accessible_update_property (GTK_ACCESSIBLE (name), GTK_ACCESSIBLE_PROPERTY_LABEL, all, -1);
 }
 
@@ -165,18 +157,15 @@ lw_knock_columns_measure (LwKnockTable *self,
                           int           width)
 {
   LwKnockStrip *heads = LW_KNOCK_STRIP (self->heads), *sample = self->slots->pdata[0];
-  GtkWidget *name = lw_knock_strip_first (sample), *upper = gtk_widget_get_first_child (name);
+  GtkWidget *name = lw_knock_strip_first (sample);
   int least = MAX (least_width (lw_knock_strip_first (heads)), FIRST_LEAST), first = least;
 
   for (guint i = 0; i < lw_knock_table_n_rows (self); i++)
     {
-      g_autofree char *notch = lw_knock_list_notch (self->list, i), *step = lw_knock_list_step (self->list, i);
-      int setting = width_of (gtk_widget_get_first_child (upper), lw_knock_list_setting (self->list, i));
-      int notch_width = width_of (gtk_widget_get_last_child (upper), notch);
+      g_autofree char *lower = lower_line (self->list, i);
 
-      least = MAX (least, notch_width + PAD + FIRST_LEAST / 2);
-      first = MAX (first, setting + NOTCH_GAP + notch_width + PAD);
-      first = MAX (first, width_of (gtk_widget_get_last_child (name), step) + PAD);
+      first = MAX (first, width_of (gtk_widget_get_first_child (name), lw_knock_list_setting (self->list, i)) + PAD);
+      first = MAX (first, width_of (gtk_widget_get_last_child (name), lower) + PAD);
     }
   self->columns.first = MIN (first, MAX ((int) (FIRST_MOST * width), least));
 

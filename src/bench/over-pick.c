@@ -60,8 +60,7 @@ bind_cb (GtkSignalListItemFactory *factory,
 {
   LwBatchItem *item = gtk_list_item_get_item (row);
   GtkWidget *line = gtk_list_item_get_child (row), *words = gtk_widget_get_last_child (line);
-  g_autofree char *detail = g_strjoin (" · ", lw_batch_item_detail (item),
-                                       lw_batch_item_tea (item)[0] != '\0' ? lw_batch_item_tea (item) : NULL, NULL);
+  g_autofree char *detail = g_strjoin (" · ", lw_batch_item_detail (item), lw_batch_item_state (item), NULL);
 
   lw_over_tick_set (LW_OVER_TICK (gtk_widget_get_first_child (line)), pick->season, pick->path, lw_batch_item_index (item));
   gtk_label_set_label (GTK_LABEL (gtk_widget_get_first_child (words)), lw_batch_item_name (item));

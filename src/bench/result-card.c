@@ -131,7 +131,9 @@ show_place (LwResultCard *self)
   int place = lw_session_place (self->session);
   g_autofree char *words = NULL;
 
-  if (place >= 0)
+  if (batch != NULL && batch->n_steps == 0)
+    words = g_strdup (_ ("The batch has no steps yet. The + over the panels adds one."));
+  else if (place >= 0)
     /* Translators: number of a step, of how many, its kind */
     words = g_strdup_printf (_ ("At the end of step %d of %u, %s"), place + 1, batch->n_steps,
                              _ (lw_kind_row (batch->steps[place].kind)->label));

@@ -2,6 +2,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/settings-log.h"
 
+#include "season/log-say.h"
 #include "season/text.h"
 
 typedef struct
@@ -11,6 +12,7 @@ typedef struct
   LwSetting setting;
   GtkWidget *entry;
   GStrv ids;            /* of the items after the first */
+  GtkWidget *off;       /* how far off the log may be */
 } Choice;
 
 static void
@@ -18,6 +20,21 @@ choice_free (Choice *choice)
 {
   g_strfreev (choice->ids);
   g_free (choice);
+}
+
+static void
+show_off (Choice *choice,
+          guint   chosen)
+{
+  const LwBatch *batch = lw_session_batch (choice->session);
+  const LwBatchLog *log = chosen > 0 ? lw_batch_log (batch, choice->ids[chosen - 1]) : NULL;
+  g_autofree char *words = NULL;
+  LwLogOf of;
+
+  if (log != NULL && lw_log_of_setting (choice->setting, &of))
+    words = lw_say_log_off (lw_log_curve (log->log, of));
+  gtk_label_set_label (GTK_LABEL (choice->off), words != NULL ? words : "");
+  gtk_widget_set_visible (choice->off, words != NULL);
 }
 
 static void
@@ -32,6 +49,7 @@ chosen_cb (GtkWidget  *drop_down,
   g_autofree char *label = NULL;
 
   gtk_widget_set_sensitive (choice->entry, id == NULL);
+  show_off (choice, chosen);
   if (g_strcmp0 (lw_step_log (here, choice->setting), id) == 0)
     return;
 
@@ -57,7 +75,7 @@ lw_settings_add_log (GtkGrid   *grid,
   g_autoptr (GStrvBuilder) ids = g_strv_builder_new ();
   /* Translators: a setting, such as wall or air */
   g_autofree char *name = g_strdup_printf (_ ("What %s follows"), _ (lw_setting_row (setting)->label));
-  GtkWidget *drop_down;
+  GtkWidget *drop_down, *box;
   guint chosen = 0, n = 0;
   Choice *choice;
   LwLogOf of;
@@ -85,15 +103,23 @@ lw_settings_add_log (GtkGrid   *grid,
     return;
 
   choice = g_new0 (Choice, 1);
-  *choice = (Choice) { session, step, setting, entry, g_strv_builder_end (ids) };
+  *choice = (Choice) { session, step, setting, entry, g_strv_builder_end (ids), gtk_label_new (NULL) };
   drop_down = gtk_drop_down_new (G_LIST_MODEL (g_steal_pointer (&items)), NULL);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (drop_down), chosen);
   gtk_widget_set_sensitive (entry, chosen == 0);
   gtk_accessible_update_property (GTK_ACCESSIBLE (drop_down), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
   gtk_widget_set_tooltip_text (drop_down, name);
+  box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0);
+  gtk_label_set_xalign (GTK_LABEL (choice->off), 0);
+  gtk_label_set_wrap (GTK_LABEL (choice->off), TRUE);
+  gtk_label_set_max_width_chars (GTK_LABEL (choice->off), 46);
+  gtk_widget_add_css_class (choice->off, "small");
+  gtk_box_append (GTK_BOX (box), drop_down);
+  gtk_box_append (GTK_BOX (box), choice->off);
+  show_off (choice, chosen);
   g_object_set_data_full (G_OBJECT (drop_down), "choice", choice, (GDestroyNotify) choice_free);
   g_signal_connect (drop_down, "notify::selected", G_CALLBACK (chosen_cb), choice);
-  gtk_grid_attach (grid, drop_down, 0, y, 5, 1);
+  gtk_grid_attach (grid, box, 0, y, 5, 1);
 }
 
 void

@@ -71,11 +71,16 @@ range_text (LwKind    kind,
             LwSetting setting)
 {
   const LwKindSetting *range = lw_kind_setting (kind, setting);
-  g_autofree char *low = lw_say_setting (setting, range->low);
+  const LwSettingRow *row = lw_setting_row (setting);
+  g_autofree char *low = setting == LW_SET_MINUTES ? lw_say_minutes (range->low)
+                                                   : g_strdup_printf ("%.*f", row->digits, range->low);
   g_autofree char *high = lw_say_setting (setting, range->high);
-
   /* Translators: lowest and highest value of a setting */
-  return g_strdup_printf (_ ("%s to %s"), low, high);
+  g_autofree char *text = g_strdup_printf (_ ("%s to %s"), low, high);
+  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+
+  /* A range is read at once, on one line. */
+  return g_strjoinv ("\u00a0", words);
 }
 
 static GtkWidget *

@@ -232,10 +232,11 @@ draw_reading_line (LwStatePanel *self,
     return;
 
   x = floor (lw_scale_x (lw_session_scale (self->session), step, minute));
-  gtk_snapshot_append_color (snapshot, &line, &GRAPHENE_RECT_INIT ((float) x, 1, 1, (float) height - 2));
+  lw_panel_plot (height, &letter, &top, &bottom);
+  /* Not through the panel's name. */
+  gtk_snapshot_append_color (snapshot, &line, &GRAPHENE_RECT_INIT ((float) x, (float) top - 4, 1, (float) (height - top) + 3));
 
   outcome = lw_track_outcome_at (track, step, -1, minute * 60);
-  lw_panel_plot (height, &letter, &top, &bottom);
   y = lw_axis_y (&self->axis, top, bottom, lw_quantity_of (self->quantity, &outcome));
   gtk_snapshot_append_color (snapshot, &dot, &GRAPHENE_RECT_INIT ((float) x - 3, (float) y - 3, 7, 7));
 }

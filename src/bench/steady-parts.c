@@ -40,7 +40,7 @@ lw_steady_attach (GtkGrid    *grid,
 {
   GtkWidget *told = lw_steady_label (number, "steady-number");
 
-  gtk_grid_attach (grid, lw_steady_label (name, "steady-name"), 0, y++, 2, 1);
+  gtk_grid_attach (grid, lw_steady_label (name, "steady-aim"), 0, y++, 2, 1);
   gtk_label_set_wrap (GTK_LABEL (told), FALSE);
   gtk_grid_attach (grid, bar, 0, y, 1, 1);
   gtk_grid_attach (grid, told, 1, y++, 1, 1);

@@ -2,6 +2,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/window-private.h"
 
+#include "bench/caution-line.h"
 #include "bench/side.h"
 #include "season/text.h"
 
@@ -58,6 +59,7 @@ lw_window_add_side (LwWindow *self)
 
   self->side = lw_side_new (self->session, lw_board_lane (self->board));
   gtk_paned_set_end_child (GTK_PANED (self->side_paned), self->side);
+  gtk_widget_insert_before (lw_caution_line_new (self->session), gtk_widget_get_parent (self->status), self->status);
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   g_action_group_change_action_state (G_ACTION_GROUP (self), "show-side", g_variant_new_boolean (shown));
   g_signal_connect_object (self->session, "said", G_CALLBACK (said_cb), self, G_CONNECT_SWAPPED);

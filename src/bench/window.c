@@ -14,6 +14,8 @@ lw_window_say (LwWindow   *self,
                const char *text)
 {
   gtk_label_set_label (GTK_LABEL (self->status), text);
+  /* The line may be too short for it. */
+  gtk_widget_set_tooltip_text (self->status, text);
 }
 
 void
@@ -308,8 +310,7 @@ lw_window_new (GtkApplication *application,
 
   lw_session_open (self->session, season, path);
   lw_window_disk_took (self, path != NULL ? lw_stamp_take (path) : NULL);
-  lw_window_say (self, _ ("Drag a block's end edge for its time, its line for heat or pressure, its body to another place; "
-                          "double-click it for all settings."));
+  lw_window_say (self, _ ("Drag a block's end for its time, its line for heat, its body to move it; double-click it for more."));
 
   return GTK_WIDGET (self);
 }

@@ -40,12 +40,10 @@ char *
 lw_outcome_change (LwQuantity quantity,
                    double     change)
 {
-  int digits = lw_quantity_row (quantity)->digits;
-
-  if (isnan (change) || fabs (change) < 0.5 * pow (10, -digits))
+  if (isnan (change) || lw_words_change_rounds_off (quantity, change))
     return g_strdup ("");
 
-  return g_strdup_printf ("%+.*f", digits, change);
+  return lw_words_change (quantity, change);
 }
 
 /* What is wanted, as a window; a lock is a narrow one. */
@@ -71,6 +69,8 @@ verdict_of (const LwOutcomeLook *look)
 char *
 lw_outcome_verdict (const LwOutcomeLook *look)
 {
+  g_autofree char *off = NULL;
+
   if (!is_wanted (look))
     return NULL;
   if (!is_held (look))
@@ -78,8 +78,9 @@ lw_outcome_verdict (const LwOutcomeLook *look)
   if (verdict_of (look) == 0)
     return g_strdup (_ ("held"));
 
+  off = lw_words_change (look->quantity, look->value - look->held);
   /* Translators: by how much an outcome is off the value it is locked at */
-  return g_strdup_printf (_ ("%+.*f off"), lw_quantity_row (look->quantity)->digits, look->value - look->held);
+  return g_strdup_printf (_ ("%s off"), off);
 }
 
 char *

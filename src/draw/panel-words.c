@@ -111,7 +111,8 @@ mean_meets (const LwSpace *space,
 
   lw_space_over (space, step, LW_ROW_MEAN, box, &high_y, &low_y);
 
-  return low_y > box->y + 2 && high_y < box->y + box->height - 2;
+  /* Its plate would cut the line. */
+  return low_y > box->y - 2 && high_y < box->y + box->height + 2;
 }
 
 static void

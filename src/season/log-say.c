@@ -6,6 +6,8 @@
 
 #include "season/text.h"
 
+#define TOLD_C 1   /* a notch of air */
+
 char *
 lw_say_taken (const LwLogTaken *taken)
 {
@@ -35,6 +37,16 @@ unit_of (const LwLogCurve *curve,
 }
 
 char *
+lw_say_log_off (const LwLogCurve *curve)
+{
+  if (curve->of == LW_LOG_LEAF || curve->waves_c < TOLD_C)
+    return NULL;
+
+  return g_strdup_printf (_ ("It has more waves than are reckoned with: to a step that follows it, it may be up to %.1f °C off."),
+                          curve->waves_c);
+}
+
+char *
 lw_say_curve (const LwLogCurve *curve,
               const LwLogTable *table)
 {
@@ -42,7 +54,7 @@ lw_say_curve (const LwLogCurve *curve,
   /* Translators: lowest and highest temperature */
   g_autofree char *range = g_strdup_printf (_ ("%.1f to %.1f °C"), curve->low_c, curve->high_c);
   g_autofree char *turned = strcmp (unit, "°C") == 0 ? g_strdup ("") : g_strdup_printf (_ (", turned from %s"), unit);
-  g_autofree char *kept = NULL;
+  g_autofree char *kept = NULL, *told = NULL, *off = lw_say_log_off (curve);
   guint n;
 
   lw_course_times (curve->course, &n);
@@ -50,6 +62,8 @@ lw_say_curve (const LwLogCurve *curve,
                           curve->within_c);
 
   /* Translators: a column's heading, what it is of, its range, its unit if another, how much is kept of it */
-  return g_strdup_printf (_ ("“%s”: %s, %s%s; %s."), curve->heading != NULL ? curve->heading : "–",
+  told = g_strdup_printf (_ ("“%s”: %s, %s%s; %s."), curve->heading != NULL ? curve->heading : "–",
                           lw_log_of_label (curve->of), range, turned, kept);
+
+  return g_strjoin (" ", told, off, NULL);
 }

@@ -117,11 +117,12 @@ integral_at (const LwCourse *course,
 
 /* (transfer full) means over MEAN_S, at the ends over less, every half of it; then thinned. */
 static LwCourse *
-followed_new (const LwCourse *course)
+followed_new (const LwCourse *course,
+              double         *off)
 {
   guint n, many;
   const double *time_s = lw_course_times (course, &n), *temp_c = lw_course_values (course);
-  double first_s = time_s[0], last_s = time_s[n - 1], off = FOLLOWED_C;
+  double first_s = time_s[0], last_s = time_s[n - 1];
   g_autofree double *sum = integral_new (time_s, temp_c, n), *mean_s = NULL, *mean_c = NULL;
 
   many = (guint) ceil ((last_s - first_s) / (MEAN_S / 2)) + 1;
@@ -136,7 +137,9 @@ followed_new (const LwCourse *course)
                              : lw_course_at (course, t_s);
     }
 
-  return thinned (mean_s, mean_c, many, MOST_FOLLOWED, &off);
+  *off = FOLLOWED_C;
+
+  return thinned (mean_s, mean_c, many, MOST_FOLLOWED, off);
 }
 
 /* How far the lines lie apart at most: that is at a point of one of them. */
@@ -167,12 +170,13 @@ add_course (LwLog      *log,
             LwCourse   *course)
 {
   LwLogCurve curve = {
-    .of = of, .heading = g_strdup (heading), .within_c = within_c, .course = course, .followed = followed_new (course),
+    .of = of, .heading = g_strdup (heading), .within_c = within_c, .course = course,
   };
   const double *temp_c = lw_course_values (course);
   guint n;
 
   lw_course_times (course, &n);
+  curve.followed = followed_new (course, &curve.waves_c);
   curve.followed_c = apart_c (curve.followed, course);
   curve.low_c = curve.high_c = temp_c[0];
   for (guint i = 1; i < n; i++)

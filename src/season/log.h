@@ -24,6 +24,7 @@ typedef struct
   LwCourse *course;     /* the points */
   LwCourse *followed;   /* what leaf is reckoned with: means over 20 s, in as few lines as pass them within 0.25 C */
   double followed_c;    /* how far it lies off the points at most */
+  double waves_c;       /* how far off the means the lines may be: more than 0.25 C where there are too many waves */
   double low_c, high_c;
 } LwLogCurve;
 

@@ -181,7 +181,7 @@ test_verdicts (void)
     { { LW_MOISTURE, 2, NAN, TRUE, -INFINITY, 6, NAN, 0.3, NULL }, "within" },
     { { LW_MOISTURE, 5.2, NAN, FALSE, 0, 0, 5, 0.3, NULL }, "held" },
     { { LW_MOISTURE, 6.2, NAN, TRUE, 3, 6, 5, 0.3, NULL }, "+1.2 off" },
-    { { LW_GREEN, 0.1, NAN, FALSE, 0, 0, 0.25, 0.01, NULL }, "-0.15 off" },
+    { { LW_GREEN, 0.1, NAN, FALSE, 0, 0, 0.25, 0.01, NULL }, "−0.15 off" },
   };
 
   for (guint i = 0; i < G_N_ELEMENTS (rows); i++)

@@ -258,6 +258,7 @@ test_kept (void)
   g_assert_cmpuint (n, <=, LW_MAX_POINTS);
   g_assert_cmpuint (m, <=, 300);
   g_assert_cmpfloat (curve->followed_c, <, 1);
+  g_assert_cmpfloat (curve->waves_c, <, 1);
   g_test_message ("%u points within %g C, %u within %g C", n, curve->within_c, m, curve->followed_c);
   for (int i = 0; i < 86400; i++)
     {
