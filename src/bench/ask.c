@@ -5,6 +5,8 @@
 #include "season/problem.h"
 #include "season/text.h"
 
+#define ENTRY_CHARS 36
+
 typedef struct
 {
   LwAnswered answered;
@@ -121,6 +123,7 @@ lw_ask (GtkWindow         *parent,
     {
       question->entry = gtk_entry_new ();
       gtk_editable_set_text (GTK_EDITABLE (question->entry), entry);
+      gtk_editable_set_width_chars (GTK_EDITABLE (question->entry), ENTRY_CHARS);
       gtk_entry_set_activates_default (GTK_ENTRY (question->entry), TRUE);
       gtk_accessible_update_property (GTK_ACCESSIBLE (question->entry), GTK_ACCESSIBLE_PROPERTY_LABEL, heading, -1);
       gtk_box_append (GTK_BOX (box), question->entry);
@@ -152,7 +155,9 @@ lw_tell_list (GtkWindow  *parent,
       gtk_box_append (GTK_BOX (list), label);
     }
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_width (GTK_SCROLLED_WINDOW (scrolled), TRUE);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
+  gtk_widget_set_vexpand (scrolled, TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 360);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), list);
   gtk_box_append (GTK_BOX (box), scrolled);

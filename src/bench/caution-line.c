@@ -14,7 +14,7 @@ follow_cb (LwSession *session,
 GtkWidget *
 lw_caution_line_new (LwSession *session)
 {
-  GtkWidget *label = gtk_label_new (lw_replan_caution ());
+  GtkWidget *label = gtk_label_new (lw_replan_caution_short ());
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);

@@ -46,6 +46,9 @@ lw_leaf_entry_new (LwLeafWindow *self,
 {
   GtkWidget *entry = gtk_entry_new ();
 
+  /* A hint of two lines beside it makes it no higher. */
+  gtk_widget_set_valign (entry, GTK_ALIGN_CENTER);
+
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), width_chars);
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), width_chars);
   gtk_entry_set_activates_default (GTK_ENTRY (entry), TRUE);

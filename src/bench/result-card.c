@@ -108,7 +108,7 @@ show_cost (LwResultCard *self)
   double minutes = 0, fuel_j = 0, hands_h = 0;
 
   gtk_label_set_label (GTK_LABEL (self->cost), "");
-  if (plan == NULL || track == NULL)
+  if (plan == NULL || track == NULL || batch->n_steps == 0)
     return;
 
   heat = lw_heat_new (plan, batch, track);

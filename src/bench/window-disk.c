@@ -102,7 +102,8 @@ lw_window_add_disk (LwWindow *self)
   gtk_box_append (GTK_BOX (disk->bar), disk->words);
   gtk_box_append (GTK_BOX (disk->bar), row);
   gtk_widget_set_visible (disk->bar, FALSE);
-  gtk_box_prepend (GTK_BOX (gtk_widget_get_parent (self->trouble)), disk->bar);
+  /* Over the whole window: its buttons would squeeze the list of batches. */
+  gtk_box_prepend (GTK_BOX (gtk_widget_get_parent (self->side_paned)), disk->bar);
   g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
 }
 

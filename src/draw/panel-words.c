@@ -231,7 +231,7 @@ draw_end_value (LwSpace *space,
     return;
 
   lw_space_plate (space, step, &box);
-  lw_space_take (space, box);
+  lw_space_take (space, (LwBox) { box.x - 3, box.y, box.width + 6, box.height });
   x = begin_of (space, &box);
   draw_small (space, x, box.y, TRUE, 0,
               lw_ink_of_words (space->palette, space->look->quantity), text);

@@ -203,13 +203,14 @@ lw_space_tick_told (const LwSpace *space,
   static const int steps[] = { 1, 2, 5, 10 };
   const LwAxis *axis = space->axis;
   double apart = axis->gap / (axis->high - axis->low) * (space->bottom - space->top);
-  long count = lround (axis->low / axis->gap) + (long) tick;
+  long count = lround (axis->low / axis->gap) + (long) tick, ticks = lround ((axis->high - axis->low) / axis->gap);
 
-  for (guint i = 0; i < G_N_ELEMENTS (steps); i++)
+  for (guint i = 0; i < G_N_ELEMENTS (steps) && steps[i] <= ticks; i++)
     if (steps[i] * apart >= lw_letter_line (space->letter) * 1.2)
       return count % steps[i] == 0;
 
-  return FALSE;
+  /* An axis without a number tells nothing. */
+  return (long) tick == ticks;
 }
 
 double

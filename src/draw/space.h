@@ -90,7 +90,7 @@ gboolean lw_space_overlay_end (const LwSpace *space,
 double   lw_space_edge_in     (const LwSpace *space,
                                guint        step);
 
-/* Whether ticks of the axis are told: every one, every second or every fifth. */
+/* Whether a tick of the axis is told: every one, every second, fifth or tenth, or just the highest. */
 gboolean lw_space_tick_told   (const LwSpace *space,
                                guint        tick);
 

@@ -162,3 +162,9 @@ lw_replan_caution (void)
   return _ ("These are a model's estimates. Longer or hotter heating can burn leaf, hands and the place: watch the leaf, trust "
             "scale and thermometer, keep the machine within its limits, and follow local codes and licensed practice.");
 }
+
+const char *
+lw_replan_caution_short (void)
+{
+  return _ ("A model's estimate. Heat can burn leaf, hands and the place: follow local codes and licensed practice.");
+}

@@ -71,5 +71,7 @@ char     *lw_replan_say_missed (const LwReplanAim   *aim);
 
 /* (transfer none, translated) the caution that belongs beside every new plan. */
 const char *lw_replan_caution (void);
+/* The same in a line, for beside settings that move by themselves. */
+const char *lw_replan_caution_short (void);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwReplan, lw_replan_free)
