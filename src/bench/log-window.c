@@ -15,6 +15,7 @@
 
 #define PICTURE_HEIGHT 120
 #define LIST_HEIGHT 110
+#define MOST_HEIGHT 600   /* of all but the buttons, which stay on the smallest screen with the largest letters */
 
 typedef struct
 {
@@ -319,6 +320,21 @@ add_buttons (LogWindow *self,
   gtk_box_append (GTK_BOX (box), row);
 }
 
+static GtkWidget *
+scrolled_new (GtkWidget *box)
+{
+  GtkWidget *scrolled = gtk_scrolled_window_new ();
+
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
+  gtk_scrolled_window_set_propagate_natural_width (GTK_SCROLLED_WINDOW (scrolled), TRUE);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), MOST_HEIGHT);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), box);
+  gtk_widget_set_vexpand (scrolled, TRUE);
+
+  return scrolled;
+}
+
 static gboolean
 is_taken (const char   *id,
           gconstpointer batch)
@@ -354,7 +370,7 @@ lw_log_window_open (GtkWindow    *parent,
                     gpointer      data)
 {
   LogWindow *self = g_new0 (LogWindow, 1);
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
+  GtkWidget *all = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
 
   self->session = g_object_ref (session);
   self->batch = (guint) lw_session_batch_index (session);
@@ -365,7 +381,8 @@ lw_log_window_open (GtkWindow    *parent,
   self->data = data;
   window_new (self, parent);
 
-  gtk_widget_add_css_class (box, "ask");
+  gtk_widget_add_css_class (all, "ask");
+  gtk_box_append (GTK_BOX (all), scrolled_new (box));
   label_new (box, self->name, "heading");
   gtk_box_append (GTK_BOX (box), lw_log_columns_grid_new (table, take, self));
   self->told = label_new (box, "", "small");
@@ -373,8 +390,8 @@ lw_log_window_open (GtkWindow    *parent,
   add_begin (self, box, step);
   add_left_out (self, box);
   self->refused = label_new (box, "", "refused");
-  add_buttons (self, box);
-  gtk_window_set_child (GTK_WINDOW (self->window), box);
+  add_buttons (self, all);
+  gtk_window_set_child (GTK_WINDOW (self->window), all);
   take (self);
   gtk_window_present (GTK_WINDOW (self->window));
 }

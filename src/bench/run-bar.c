@@ -4,8 +4,11 @@
 
 #include <math.h>
 
+#include "bench/fold-box.h"
 #include "season/text.h"
 #include "season/wording.h"
+
+#define GAP 12
 
 typedef enum
 {
@@ -236,6 +239,8 @@ static void
 lw_run_bar_init (LwRunBar *self)
 {
   GtkWidget *words = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *passed_word = label_new ("run-word");
+  GtkWidget *times = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, GAP), *buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, GAP);
+  GtkWidget *fold;
 
   self->step = label_new ("run-step");
   self->batch = label_new ("run-word");
@@ -263,15 +268,17 @@ lw_run_bar_init (LwRunBar *self)
   self->replan = button_new (_ ("Re-plan the rest…"), "win.replan",
                              _ ("Correct the batch by what was measured and plan what is ahead anew (Ctrl+J)"));
   gtk_widget_add_css_class (self->next, "suggested-action");
-  gtk_widget_set_parent (words, GTK_WIDGET (self));
-  gtk_widget_set_parent (self->show, GTK_WIDGET (self));
-  gtk_widget_set_parent (time_new (self->passed, passed_word), GTK_WIDGET (self));
-  gtk_widget_set_parent (time_new (self->left, self->left_word), GTK_WIDGET (self));
-  gtk_widget_set_parent (button_new (_ ("Weigh-in"), "win.weigh-in", _ ("Enter what is measured now (M)")),
-                         GTK_WIDGET (self));
-  gtk_widget_set_parent (self->pause, GTK_WIDGET (self));
-  gtk_widget_set_parent (self->next, GTK_WIDGET (self));
-  gtk_widget_set_parent (self->replan, GTK_WIDGET (self));
+  gtk_box_append (GTK_BOX (times), self->show);
+  gtk_box_append (GTK_BOX (times), time_new (self->passed, passed_word));
+  gtk_box_append (GTK_BOX (times), time_new (self->left, self->left_word));
+  gtk_box_append (GTK_BOX (buttons), button_new (_ ("Weigh-in"), "win.weigh-in", _ ("Enter what is measured now (M)")));
+  gtk_box_append (GTK_BOX (buttons), self->pause);
+  gtk_box_append (GTK_BOX (buttons), self->next);
+  gtk_box_append (GTK_BOX (buttons), self->replan);
+  gtk_widget_set_valign (buttons, GTK_ALIGN_CENTER);
+  fold = lw_fold_box_new (words, times, buttons);
+  gtk_widget_set_hexpand (fold, TRUE);
+  gtk_widget_set_parent (fold, GTK_WIDGET (self));
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Running batch"), -1);
 }

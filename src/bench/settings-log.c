@@ -114,6 +114,7 @@ lw_settings_add_log (GtkGrid   *grid,
   gtk_label_set_wrap (GTK_LABEL (choice->off), TRUE);
   gtk_label_set_max_width_chars (GTK_LABEL (choice->off), 46);
   gtk_widget_add_css_class (choice->off, "small");
+  gtk_widget_add_css_class (box, "log-choice");
   gtk_box_append (GTK_BOX (box), drop_down);
   gtk_box_append (GTK_BOX (box), choice->off);
   show_off (choice, chosen);

@@ -77,10 +77,13 @@ range_text (LwKind    kind,
   g_autofree char *high = lw_say_setting (setting, range->high);
   /* Translators: lowest and highest value of a setting */
   g_autofree char *text = g_strdup_printf (_ ("%s to %s"), low, high);
-  g_auto (GStrv) words = g_strsplit (text, " ", -1);
+  g_autoptr (GString) line = g_string_new (text);
 
-  /* A range is read at once, on one line. */
-  return g_strjoinv ("\u00a0", words);
+  /* A range is read at once, on one line: spaces that hold, and a joiner after the slash of a unit. */
+  g_string_replace (line, " ", "\u00a0", 0);
+  g_string_replace (line, "/", "/\u2060", 0);
+
+  return g_string_free (g_steal_pointer (&line), FALSE);
 }
 
 static GtkWidget *

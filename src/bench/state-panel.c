@@ -233,7 +233,6 @@ draw_reading_line (LwStatePanel *self,
 
   x = floor (lw_scale_x (lw_session_scale (self->session), step, minute));
   lw_panel_plot (height, &letter, &top, &bottom);
-  /* Not through the panel's name. */
   gtk_snapshot_append_color (snapshot, &line, &GRAPHENE_RECT_INIT ((float) x, (float) top - 4, 1, (float) (height - top) + 3));
 
   outcome = lw_track_outcome_at (track, step, -1, minute * 60);

@@ -105,6 +105,7 @@ lw_log_picture_draw (cairo_t         *cr,
 {
   LwAxis axis;
   guint ticks;
+  gboolean close;
 
   lw_frame_fill (cr, width, height, palette->card);
   lw_frame_edge (cr, width, height, 1, palette->rule);
@@ -113,6 +114,8 @@ lw_log_picture_draw (cairo_t         *cr,
 
   axis = axis_of (log);
   ticks = (guint) lround ((axis.high - axis.low) / axis.gap);
+  /* Numbers stand above their lines, the highest below its own: where lines are close, only the two ends have one. */
+  close = (height - 2 * PAD) / ticks < 1.9 * SMALL * lw_letter_line (letter);
   for (guint i = 0; i <= ticks; i++)
     {
       double value = axis.low + i * axis.gap, y = lw_axis_y (&axis, PAD, height - PAD, value);
@@ -123,6 +126,8 @@ lw_log_picture_draw (cairo_t         *cr,
       cairo_set_line_width (cr, 1);
       lw_ink_use (cr, palette->rule);
       cairo_stroke (cr);
+      if (close && i > 0 && i < ticks)
+        continue;
       lw_ink_use (cr, palette->faint);
       lw_letter_draw (cr, letter, letter->rtl ? PAD : width - PAD, y - lw_letter_line (letter) * (i == ticks ? 0 : 0.9),
                       LW_TEXT_END, SMALL, FALSE, 0, text);

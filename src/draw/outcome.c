@@ -209,7 +209,9 @@ lw_outcome_draw (cairo_t             *cr,
   double begin = letter->rtl ? width : 0, way = letter->rtl ? -1 : 1;
   double end = begin + way * width;
   g_autofree char *value = lw_words_value (look->quantity, look->value);
-  g_autofree char *change = lw_outcome_change (look->quantity, look->change);
+  g_autofree char *number = lw_outcome_change (look->quantity, look->change);
+  /* The sign stays first where people read from the right. */
+  g_autofree char *change = g_strconcat (*number != '\0' ? "\u200e" : "", number, NULL);
   g_autofree char *verdict = lw_outcome_verdict (look);
   gboolean off = verdict != NULL && verdict_of (look) != 0;
 
