@@ -181,6 +181,7 @@ show_blocks (LwLane *self)
   guint n = batch != NULL ? MIN (batch->n_steps, LW_SCALE_MAX_STEPS) : 0;
 
   match_children (self, n);
+  gtk_widget_set_visible (g_ptr_array_index (self->adds, 0), batch != NULL);
   for (guint i = 0; i < n; i++)
     {
       LwStepBlock *block = g_ptr_array_index (self->blocks, i);

@@ -160,8 +160,15 @@ refresh (LwResultCard *self)
   gboolean any = lw_session_batch (self->session) != NULL;
 
   gtk_widget_set_visible (self->choice, any);
+  gtk_widget_set_visible (self->list, any);
+  gtk_widget_set_visible (self->cost, any);
   if (!any)
-    return;
+    {
+      gtk_widget_set_visible (self->unlock, FALSE);
+      gtk_label_set_label (GTK_LABEL (self->place), _ ("The season has no batch. A new season begins with one."));
+      gtk_widget_set_visible (self->place, TRUE);
+      return;
+    }
 
   show_rows (self);
   gtk_widget_queue_draw (self->list);

@@ -39,6 +39,15 @@ struct _LwWhyCard
 
 G_DEFINE_FINAL_TYPE (LwWhyCard, lw_why_card, GTK_TYPE_WIDGET)
 
+/* Empty lines take no room. */
+static void
+say (GtkWidget  *label,
+     const char *words)
+{
+  gtk_label_set_label (GTK_LABEL (label), words);
+  gtk_widget_set_visible (label, words[0] != '\0');
+}
+
 /* The moment that is looked at; FALSE if there is none. */
 static gboolean
 moment (LwWhyCard *self,
@@ -138,12 +147,12 @@ show_ways (LwWhyCard   *self,
       told++;
     }
   g_string_truncate (words, words->len - 1);
-  gtk_label_set_label (GTK_LABEL (self->ways), words->str);
+  say (self->ways, words->str);
   gtk_widget_set_visible (self->ways, told > 1);
 
   /* Translators: a way ("by heat") and a rate ("12.1 % points an hour"), above a list of factors */
   best = g_strdup_printf (_ ("%s: %s, times"), lw_way_label (why->ways[0].mean.way), pace);
-  gtk_label_set_label (GTK_LABEL (self->best), best);
+  say (self->best, best);
 }
 
 /* (transfer full) */
@@ -171,9 +180,9 @@ static void
 show_nothing (LwWhyCard *self)
 {
   gtk_label_set_label (GTK_LABEL (self->title), _ ("Why here"));
-  gtk_label_set_label (GTK_LABEL (self->pace), "");
-  gtk_label_set_label (GTK_LABEL (self->ways), "");
-  gtk_label_set_label (GTK_LABEL (self->best), "");
+  say (self->pace, "");
+  say (self->ways, "");
+  say (self->best, "");
   gtk_label_set_label (GTK_LABEL (self->sentence), _ ("Nothing is computed."));
   for (guint row = 0; row < ROWS; row++)
     show_line (self, row, NULL, 0, FALSE, FALSE);
@@ -199,7 +208,7 @@ refresh (LwWhyCard *self)
   title = title_of (self->rate, why->minute);
   pace = lw_why_say_rate (why, why->per_s);
   gtk_label_set_label (GTK_LABEL (self->title), title);
-  gtk_label_set_label (GTK_LABEL (self->pace), pace);
+  say (self->pace, pace);
   show_ways (self, why);
   show_lines (self, &why->ways[0]);
   gtk_label_set_label (GTK_LABEL (self->sentence), why->sentence);

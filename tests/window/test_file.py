@@ -137,4 +137,19 @@ def new_season():
     tap.equal(len(desk.blocks()), 4, "the number of steps")
 
 
+@tap.case
+def no_batch_has_no_result():
+    """Without a batch nothing is told of one, nor a step offered; undo brings the batch and its result back."""
+    desk.get("list item", re.compile(r"^Moisture [\d.]+ %"))
+    desk.get(None, "Add a step at place 1")
+    desk.key("alt+b")
+    desk.get("menu item", re.compile("Remove this batch"))
+    desk.key("v")
+    desk.get("label", re.compile("^The season has no batch"))
+    assert desk.find("list item", re.compile(r"^Moisture [\d.]+ %")) is None, "the result of a batch that is gone"
+    assert desk.find(None, "Add a step at place 1") is None, "a step offered to no batch"
+    desk.key("ctrl+z")
+    desk.get("list item", re.compile(r"^Moisture [\d.]+ %"))
+
+
 tap.main(desk.tree)
