@@ -14,7 +14,7 @@
 #include "season/text.h"
 
 #define PICTURE_HEIGHT 120
-#define LIST_HEIGHT 110
+#define LIST_HEIGHT 84
 #define MOST_HEIGHT 600   /* of all but the buttons, which stay on the smallest screen with the largest letters */
 
 typedef struct

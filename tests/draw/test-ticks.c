@@ -3,6 +3,7 @@
 #include <math.h>
 
 #include "draw/ruler.h"
+#include "draw/space.h"
 #include "draw/ticks.h"
 
 static void
@@ -162,6 +163,26 @@ test_ends (void)
   g_assert_cmpstr (g_array_index (ticks, LwTick, ticks->len - 1).text, ==, "8 h");
 }
 
+/* However low a panel is and however large its letters, its axis has a number. */
+static void
+test_one_at_least (void)
+{
+  for (double high = 20; high <= 100; high += 20)
+    for (double px = 8; px < 60; px += 4)
+      for (double tall = 10; tall < 300; tall += 7)
+        {
+          const LwAxis axis = { 0, high, 20 };
+          const LwLetter letter = { .family = "Sans", .base_px = px };
+          const LwSpace space = { .top = 0, .bottom = tall, .axis = &axis, .letter = &letter };
+          guint told = 0, ticks = (guint) lround (high / axis.gap);
+
+          for (guint i = 1; i <= ticks; i++)
+            told += lw_space_tick_told (&space, i);
+          g_assert_cmpuint (told, >, 0);
+          g_assert_true (told == 1 || tall / told >= 1.2 * lw_letter_line (&letter));
+        }
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -171,6 +192,7 @@ main (int   argc,
   g_test_add_func ("/draw/ticks/axis-odd", test_axis_odd);
   g_test_add_func ("/draw/ticks/axis-inverts", test_axis_inverts);
   g_test_add_func ("/draw/ticks/apart", test_apart);
+  g_test_add_func ("/draw/ticks/one-at-least", test_one_at_least);
   g_test_add_func ("/draw/ticks/text", test_text);
   g_test_add_func ("/draw/ticks/words-never-meet", test_words_never_meet);
   g_test_add_func ("/draw/ticks/ends", test_ends);

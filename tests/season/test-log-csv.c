@@ -1,10 +1,12 @@
 /* Temperature logs: what is read in which dress, what is told of the rest, how little is kept. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <math.h>
 #include <string.h>
 
 #include "../leaf/near.h"
 #include "season/document.h"
 #include "season/log-csv.h"
+#include "season/log-say.h"
 
 static LwLogTable *
 table_of (const char *text)
@@ -270,6 +272,30 @@ test_kept (void)
   g_assert_cmpuint (n, ==, 2);
 }
 
+/* Waves of a minute over a day are more than a step is reckoned with: that is said of a wall, and not of the leaf. */
+static void
+test_waves (void)
+{
+  g_autoptr (GString) text = g_string_new ("s,wall,leaf\n");
+  g_autoptr (LwLogTable) table = NULL;
+  g_autoptr (LwLogTaken) taken = NULL;
+  g_autofree char *wall = NULL, *leaf = NULL, *all = NULL, *calm = NULL;
+  g_autoptr (LwLogTaken) slow = take ("s,wall\n0,200\n600,240\n1200,220\n");
+
+  for (int i = 0; i < 86400; i += 5)
+    g_string_append_printf (text, "%d,%.1f,%.1f\n", i, 220 + 5 * sin (i / 60.0), 60 + 5 * sin (i / 60.0));
+  table = table_of (text->str);
+  taken = lw_log_take (table, "log", "Log");
+  wall = lw_say_log_off (lw_log_curve (taken->log, LW_LOG_WALL));
+  leaf = lw_say_log_off (lw_log_curve (taken->log, LW_LOG_LEAF));
+  all = lw_say_curve (lw_log_curve (taken->log, LW_LOG_WALL), table);
+  calm = lw_say_log_off (lw_log_curve (slow->log, LW_LOG_WALL));
+  g_assert_nonnull (strstr (wall, "°C off."));
+  g_assert_true (g_str_has_suffix (all, wall));
+  g_assert_null (leaf);
+  g_assert_null (calm);
+}
+
 int
 main (int    argc,
       char **argv)
@@ -283,6 +309,7 @@ main (int    argc,
   g_test_add_func ("/log-csv/hopeless", test_hopeless);
   g_test_add_func ("/log-csv/nothing", test_nothing);
   g_test_add_func ("/log-csv/kept", test_kept);
+  g_test_add_func ("/log-csv/waves", test_waves);
 
   return g_test_run ();
 }

@@ -15,6 +15,7 @@ WIDTH, HEIGHT = 1280, 720
 PICTURES = os.environ.get("LONG_WORDS_PICTURES")
 ROOT = os.path.dirname(os.path.dirname(os.path.dirname(os.path.abspath(__file__))))
 BATCH = "2 long wither, covered"
+OUTCOMES = ("Moisture", "Oxidation", "Cell rupture")  # whose columns are in sight before anybody scrolls
 
 words = tempfile.mkdtemp(prefix="words.")
 make(ROOT, words)
@@ -65,6 +66,9 @@ def the_board_and_its_pages():
         if name == "Knock-on":
             desk.get("table cell", re.compile(": " + longer("Moisture")), seconds=30)
             fits("board Knock-on", all_in_it=False)
+            table = desk.bounds(desk.get("table", longer("Knock-on")))
+            heads = [desk.bounds(desk.get("push button", re.compile("^%s: " % longer(of)))) for of in OUTCOMES]
+            assert all(table.x <= at.x and at.x + at.width <= table.x + table.width for at in heads), (heads, table)
     desk.click(desk.get("page tab", longer("Result")))
 
 

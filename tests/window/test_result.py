@@ -8,6 +8,7 @@ import tap
 from bench import NS, Bench
 
 BATCH = "1 strong pan, first leaf"
+CAUTION = re.compile("^A model's estimate\\..* follow local codes and licensed practice\\.$")
 desk = Bench().open(batch=BATCH)
 
 
@@ -118,11 +119,13 @@ def dragging_along_the_edge_makes_an_aim():
 @tap.case
 def what_is_locked_is_held_by_a_drag():
     """With outcomes locked, dragging the wither shorter moves later steps and keeps them; it is one undo."""
+    assert not desk.find("label", CAUTION), "a caution before anything moves by itself"
     before = [desk.words(i) for i in range(1, 5)]
     held = {name: value(name) for name in ("Moisture", "Oxidation", "Cell rupture")}
     for name in held:
         desk.act(desk.get("push button", "Hold " + name))
     desk.wait_for(lambda: all(says(name, "held") for name in held), "the locks")
+    desk.get("label", CAUTION)
     x, y = desk.end_edge(1)
     desk.drag(x, y, x - 20, y)
     # An answer to an earlier motion is told, too: the last one may still be to come, so all is asked at once.
@@ -176,8 +179,10 @@ def reach_meets_a_new_aim():
     desk.wait_for(lambda: desk.find("text", "From"), "the aim's fields")
     desk.type("50\t55\n")
     desk.wait_for(lambda: says("Cell rupture", "below"), "the aim")
+    desk.wait_for(lambda: not desk.find("label", CAUTION), "the caution to go with the locks")
     desk.key("ctrl+e")
     desk.get("status bar", "All aims are met.", seconds=20)
+    desk.get("label", CAUTION)
     desk.wait_for(lambda: says("Cell rupture", r"within"), "rupture within its aim")
     desk.save()
     desk.key("ctrl+z", "ctrl+z")

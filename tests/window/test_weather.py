@@ -81,7 +81,10 @@ def bad_table_tells_its_problems():
     before = desk.saved_bytes()
     act("import-table", put(TABLE.replace("12:00;30,5", "12:00;hot")))
     told = desk.get("label", re.compile(r"gate 2026\.csv:3: .*“hot”"))
-    desk.act(desk.get("push button", "Close", under=desk.window_of(told)))
+    close = desk.get("push button", "Close", under=desk.window_of(told))
+    at = desk.resting(told)
+    assert at.y + at.height <= desk.bounds(close).y, "the words are cut off"
+    desk.act(close)
     assert not desk.is_changed()
     desk.key("ctrl+s")
     tap.equal(desk.saved_bytes(), before, "the file")
