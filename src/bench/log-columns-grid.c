@@ -115,6 +115,14 @@ choice_new (Grid              *grid,
   return drop_down;
 }
 
+/* Read from the right, the first column is at the far end. */
+static void
+to_start_cb (GtkAdjustment *across)
+{
+  if (gtk_widget_get_default_direction () == GTK_TEXT_DIR_RTL)
+    gtk_adjustment_set_value (across, gtk_adjustment_get_upper (across) - gtk_adjustment_get_page_size (across));
+}
+
 GtkWidget *
 lw_log_columns_grid_new (LwLogTable *table,
                          void      (*changed) (gpointer data),
@@ -141,6 +149,8 @@ lw_log_columns_grid_new (LwLogTable *table,
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_AUTOMATIC, GTK_POLICY_NEVER);
   gtk_scrolled_window_set_propagate_natural_width (GTK_SCROLLED_WINDOW (scrolled), TRUE);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), widget);
+  g_signal_connect (gtk_scrolled_window_get_hadjustment (GTK_SCROLLED_WINDOW (scrolled)), "changed",
+                    G_CALLBACK (to_start_cb), NULL);
 
   return scrolled;
 }

@@ -40,6 +40,13 @@ lw_look_is_rtl (GtkWidget *widget)
   return gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
 }
 
+char *
+lw_look_numbers (const char *text)
+{
+  /* A mark of the direction: signs between numbers have none of their own. */
+  return g_strconcat (gtk_widget_get_default_direction () == GTK_TEXT_DIR_RTL ? "\u200e" : "", text, NULL);
+}
+
 GdkRGBA
 lw_look_rgba (LwInk ink)
 {

@@ -15,4 +15,7 @@ const LwPalette *lw_look_palette (GtkWidget *widget);
 LwLetter         lw_look_letter  (GtkWidget *widget);
 
 gboolean         lw_look_is_rtl  (GtkWidget *widget);
+
+/* (transfer full) "7.2 ± 0.1" in its order where people read from the right, too. */
+char            *lw_look_numbers (const char *text);
 GdkRGBA          lw_look_rgba    (LwInk      ink);

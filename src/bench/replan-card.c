@@ -2,6 +2,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/replan-card.h"
 
+#include "bench/look.h"
 #include "season/text.h"
 #include "season/wording.h"
 
@@ -37,6 +38,18 @@ grid_new (GtkWidget  *box,
   return grid;
 }
 
+/* (transfer full) with spaces that hold a number together with its error and its sign. */
+static char *
+unbroken (const char *words)
+{
+  g_autoptr (GString) text = g_string_new (words);
+
+  g_string_replace (text, " ± ", "\u00a0±\u00a0", 0);
+  g_string_replace (text, " %", "\u00a0%", 0);
+
+  return g_string_free (g_steal_pointer (&text), FALSE);
+}
+
 /* A row of cells; the last fills what is left. `words` ends with NULL. */
 static void
 add_row (GtkWidget         *grid,
@@ -46,7 +59,8 @@ add_row (GtkWidget         *grid,
 {
   for (int x = 0; words[x] != NULL; x++)
     {
-      GtkWidget *label = label_new (words[x], class);
+      g_autofree char *text = unbroken (words[x]);
+      GtkWidget *label = label_new (text, class);
 
       if (words[x + 1] == NULL)
         {
@@ -63,7 +77,9 @@ say_sure (double value,
           int    digits)
 {
   /* Translators: a value and its standard deviation */
-  return g_strdup_printf (_ ("%.*f ± %.*f"), digits, value, digits, sd);
+  g_autofree char *text = g_strdup_printf (_ ("%.*f ± %.*f"), digits, value, digits, sd);
+
+  return lw_look_numbers (text);
 }
 
 static void

@@ -2,11 +2,14 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/replan-window.h"
 
+#include "bench/look.h"
 #include "bench/replan-card.h"
 #include "bench/replan-moments.h"
 #include "season/text.h"
 
-#define WIDTH 760
+#define WIDTH 760       /* with letters of USUAL_PX */
+#define MOST_WIDTH 1000
+#define USUAL_PX 13.4
 #define HEIGHT 660
 #define LOOK_MS 100  /* how often the progress is looked at */
 
@@ -305,7 +308,9 @@ window_new (Replanning *self,
   gtk_window_set_title (GTK_WINDOW (self->window), _ ("Re-plan the rest"));
   gtk_window_set_modal (GTK_WINDOW (self->window), TRUE);
   gtk_window_set_transient_for (GTK_WINDOW (self->window), parent);
-  gtk_window_set_default_size (GTK_WINDOW (self->window), WIDTH, HEIGHT);
+  /* Larger letters need a wider table. */
+  gtk_window_set_default_size (GTK_WINDOW (self->window),
+                               (int) CLAMP (WIDTH * lw_look_letter (self->window).base_px / USUAL_PX, WIDTH, MOST_WIDTH), HEIGHT);
   gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (shortcuts),
                                         gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
                                                           gtk_named_action_new ("window.close")));

@@ -2,6 +2,8 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/steady-parts.h"
 
+#include "bench/look.h"
+
 GtkWidget *
 lw_steady_label (const char *text,
                  const char *class)
@@ -38,7 +40,8 @@ lw_steady_attach (GtkGrid    *grid,
                   const char *number,
                   const char *words)
 {
-  GtkWidget *told = lw_steady_label (number, "steady-number");
+  g_autofree char *numbers = lw_look_numbers (number);
+  GtkWidget *told = lw_steady_label (numbers, "steady-number");
 
   gtk_grid_attach (grid, lw_steady_label (name, "steady-aim"), 0, y++, 2, 1);
   gtk_label_set_wrap (GTK_LABEL (told), FALSE);

@@ -4,6 +4,7 @@
 
 #include <math.h>
 
+#include "bench/look.h"
 #include "bench/share-bar.h"
 #include "bench/steady-words.h"
 #include "season/text.h"
@@ -43,7 +44,7 @@ result_cb (GtkWidget *box)
 {
   Part *part = g_object_get_data (G_OBJECT (box), "part");
   const LwSpread *spread = lw_steady_result (lw_steady_of (part->session));
-  g_autofree char *share = NULL, *words = NULL, *failed = NULL;
+  g_autofree char *share = NULL, *numbers = NULL, *words = NULL, *failed = NULL;
 
   gtk_widget_set_visible (box, spread != NULL);
   if (spread == NULL)
@@ -60,7 +61,8 @@ result_cb (GtkWidget *box)
   if (spread->n_aims > 0)
     {
       share = lw_steady_say_share (spread->share, spread->share_se);
-      gtk_label_set_label (GTK_LABEL (part->share), share);
+      numbers = lw_look_numbers (share);
+      gtk_label_set_label (GTK_LABEL (part->share), numbers);
       /* Translators: stands under a share in percent; then a sentence about samples that failed, or nothing */
       words = g_strdup_printf (_ ("of %u samples are inside every aim.%s"), spread->samples, failed);
       show_aims (part, spread);
