@@ -43,7 +43,7 @@ lw_say_log_off (const LwLogCurve *curve)
     return NULL;
 
   return g_strdup_printf (_ ("It has more waves than are reckoned with: to a step that follows it, it may be up to %.1f °C off."),
-                          curve->waves_c);
+                          MIN (curve->waves_c, curve->followed_c));
 }
 
 char *
