@@ -55,6 +55,8 @@ struct _LwCard
 
 /* Leaves a page and begins the next; returns its first y. */
 double   lw_card_turn_page   (LwCard       *card);
+/* The same for the card itself: its later pages say where the cautions are. */
+double   lw_card_turn_own    (LwCard       *card);
 double   lw_card_width       (const LwCard *card);
 /* y where a page's contents end. */
 double   lw_card_bottom      (const LwCard *card);

@@ -6,11 +6,15 @@
 
 #define PAD 3.0          /* over and under a row */
 #define BETWEEN 9.0      /* cells */
+#define AFTER_TIME 0.6   /* of the large size: from afar a lesser gap is one between words, "1 h 15 min 26 °C" */
+#define AFTER_LEADING 0.4
 #define MOST_TIME 0.32   /* of the width */
 #define MOST_LEADING 0.29
 #define PICTOGRAM 1.25   /* of the large size */
 #define WEIGHT_OF_REST 0.34 /* of what is right of it, where there is as much */
 #define LEAST_TOLD 0.2   /* of the width */
+#define MUCH_TOLD 0.33   /* what is told gives up what it has beyond */
+#define OVER_TOLD 0.3    /* of the small size, where it stands under the step */
 
 typedef enum
 {
@@ -50,6 +54,19 @@ widest (const LwCard *card,
   return most + 0.1;
 }
 
+/* Gives a column up to `wanted` of what is spare; returns what is left of it. */
+static double
+widen (double *width,
+       double  wanted,
+       double  spare)
+{
+  double by = CLAMP (wanted - *width, 0, MAX (spare, 0));
+
+  *width += by;
+
+  return spare - by;
+}
+
 static Columns
 columns_of (LwCard *card)
 {
@@ -58,19 +75,27 @@ columns_of (LwCard *card)
   double leading = widest (card, card->large, TRUE, offsetof (LwCardRow, leading));
   double weight = widest (card, card->middle, TRUE, offsetof (LwCardRow, weight));
   double per_ten = widest (card, card->small, FALSE, offsetof (LwCardRow, per_ten));
+  double settings = widest (card, card->small, FALSE, offsetof (LwCardRow, settings));
+  const double after[N_COLUMNS] = { AFTER_TIME * card->large, AFTER_LEADING * card->large, BETWEEN };
   Columns columns;
   double x = LW_CARD_MARGIN + PICTOGRAM * card->large + BETWEEN;
-  double end = LW_CARD_MARGIN + whole;
+  double end = LW_CARD_MARGIN + whole, rest, spare;
 
   columns.width[TIME] = MIN (time, MOST_TIME * whole);
   columns.width[LEADING] = MIN (leading, MOST_LEADING * whole);
-  columns.width[WEIGHT] = WEIGHT_OF_REST * (end - x - columns.width[TIME] - columns.width[LEADING] - 2 * BETWEEN);
-  columns.width[WEIGHT] = MAX (weight, MIN (columns.width[WEIGHT], per_ten));
+  rest = end - x - columns.width[TIME] - after[TIME] - columns.width[LEADING] - after[LEADING];
+  columns.width[WEIGHT] = MAX (weight, MIN (WEIGHT_OF_REST * rest, per_ten));
+
+  /* Small words get lines of their own length, where there is room for that. */
+  spare = rest - columns.width[WEIGHT] - (card->under ? 0 : after[WEIGHT] + MUCH_TOLD * whole);
+  spare = widen (&columns.width[WEIGHT], per_ten, spare);
+  widen (&columns.width[LEADING], settings, spare);
+
   for (guint i = TIME; i < N_COLUMNS; i++)
     {
       columns.x[i] = x;
       if (i < TOLD)
-        x += columns.width[i] + BETWEEN;
+        x += columns.width[i] + after[i];
     }
   columns.width[TOLD] = end - columns.x[TOLD];
   card->cramped = time > columns.width[TIME] || leading > columns.width[LEADING]
@@ -78,6 +103,7 @@ columns_of (LwCard *card)
   if (card->under)
     {
       columns.width[WEIGHT] = end - columns.x[WEIGHT];
+      card->cramped |= per_ten > columns.width[WEIGHT];
       columns.x[TOLD] = columns.x[TIME];
       columns.width[TOLD] = end - columns.x[TIME];
     }
@@ -120,6 +146,8 @@ put_row (const LwCard    *card,
   heights[3] = put_pair (pages, columns, WEIGHT, y, card->middle, row->weight, small, FALSE, row->per_ten);
   height = MAX (MAX (heights[0], heights[1]), MAX (heights[2], heights[3]));
 
+  if (card->under && (row->sign[0] != '\0' || row->advice[0] != '\0'))
+    height += OVER_TOLD * small;
   at = card->under ? y + height : y;
   told = lw_pages_words (pages, columns->x[TOLD], at, columns->width[TOLD], small, TRUE, row->sign);
   told += lw_pages_words (pages, columns->x[TOLD], at + told, columns->width[TOLD], small, FALSE, row->advice);
@@ -142,7 +170,7 @@ lw_card_rows (LwCard *card,
 
       if (y + height > bottom && i > 0)
         {
-          y = lw_card_turn_page (card);
+          y = lw_card_turn_own (card);
           bottom = lw_card_bottom (card);
           if (card->pages->n > card->most)
             return y;

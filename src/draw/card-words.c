@@ -9,6 +9,7 @@
 #include "season/wording.h"
 
 #define MOST_NAME 120  /* characters of a name; a document allows 4000 */
+#define MOST_BOUND 28  /* of what is kept on one line: as much fits in the narrowest cell */
 #define TEN_KG 10.0
 
 double
@@ -32,6 +33,35 @@ lw_card_cut (const char *text,
   start = g_utf8_substring (text, 0, most);
 
   return g_strconcat (g_strchomp (start), "…", NULL);
+}
+
+/* (transfer full) words that a line does not break, if they are short. */
+static char *
+bound (const char *words)
+{
+  GString *text = g_string_new (words);
+
+  if (g_utf8_strlen (words, -1) <= MOST_BOUND)
+    g_string_replace (text, " ", LW_PAGES_NO_BREAK, 0);
+
+  return g_string_free (text, FALSE);
+}
+
+/* (transfer full) takes words; no line breaks between a figure and its unit or, with `named`, what stands before it. */
+static char *
+bind_figures (char     *words,
+              gboolean  named)
+{
+  GString *text = g_string_new (NULL);
+
+  for (const char *at = words; *at != '\0'; at++)
+    if (*at == ' ' && ((at > words && g_ascii_isdigit (at[-1])) || (named && g_ascii_isdigit (at[1]))))
+      g_string_append (text, LW_PAGES_NO_BREAK);
+    else
+      g_string_append_c (text, *at);
+  g_free (words);
+
+  return g_string_free (text, FALSE);
 }
 
 /* Its first letter a capital, where the language has such. */
@@ -78,10 +108,10 @@ say_settings (const LwCard *card,
       if (setting == LW_SET_MINUTES || setting == row->leading || !lw_step_is_given (step, setting))
         continue;
       said = lw_say_setting (setting, lw_step_get (step, setting));
-      g_string_append_printf (text, " · %s %s", _ (lw_setting_row (setting)->label), said);
+      g_string_append_printf (text, LW_PAGES_NO_BREAK "· %s %s", _ (lw_setting_row (setting)->label), said);
     }
 
-  return g_string_free (text, FALSE);
+  return bind_figures (g_string_free (text, FALSE), TRUE);
 }
 
 LwCardRow
@@ -108,7 +138,7 @@ lw_card_row (const LwCard *card,
 
       row.weight = lw_say_kg (card->wish.load_kg * share);
       /* Translators: %s is a weight */
-      row.per_ten = g_strdup_printf (_ ("10 kg fresh leaf should now weigh %s"), ten);
+      row.per_ten = bind_figures (g_strdup_printf (_ ("10 kg fresh leaf should now weigh %s"), ten), FALSE);
     }
   else
     {
@@ -116,7 +146,8 @@ lw_card_row (const LwCard *card,
       row.per_ten = g_strdup (_ ("not computed"));
     }
   row.advice = card->checkpoints != NULL && i < card->checkpoints->len
-                 ? lw_advice_say (card->batch, &g_array_index (card->checkpoints, LwCheckpoint, i), card->wish.load_kg)
+                 ? bind_figures (lw_advice_say (card->batch, &g_array_index (card->checkpoints, LwCheckpoint, i),
+                                                card->wish.load_kg), FALSE)
                  : g_strdup ("");
 
   return row;
@@ -138,9 +169,20 @@ append (GString    *text,
         const char *words)
 {
   g_autofree char *cut = words != NULL ? lw_card_cut (words, MOST_NAME) : NULL;
+  g_autofree char *whole = cut != NULL ? bound (cut) : NULL;
 
-  if (cut != NULL && cut[0] != '\0')
-    g_string_append_printf (text, "%s%s", text->len > 0 ? "  ·  " : "", cut);
+  if (whole != NULL && whole[0] != '\0')
+    g_string_append_printf (text, "%s%s", text->len > 0 ? LW_PAGES_NO_BREAK LW_PAGES_NO_BREAK "·  " : "", whole);
+}
+
+/* A load as exactly as the weights that follow from it. */
+static char *
+say_load (double kg)
+{
+  gboolean hundredths = kg >= 1 && fabs (kg * 10 - round (kg * 10)) > 0.05;
+
+  /* Translators: a weight */
+  return hundredths ? g_strdup_printf (_ ("%.2f kg"), kg) : lw_say_kg (kg);
 }
 
 /* Tea, season, date, leaf, its weight, weather, all the time. */
@@ -151,7 +193,7 @@ say_about (const LwCard *card)
   const LwProfile *leaf = lw_season_profile (card->season, batch->leaf);
   const LwWeather *weather = batch->weather != NULL ? lw_season_weather (card->season, batch->weather) : NULL;
   g_autofree char *date = lw_say_date (batch->when_s);
-  g_autofree char *load = lw_say_kg (card->wish.load_kg);
+  g_autofree char *load = say_load (card->wish.load_kg);
   /* Translators: %s is a weight */
   g_autofree char *fresh = g_strdup_printf (_ ("%s fresh leaf"), load);
   /* Translators: %s is the name of a weather */

@@ -53,6 +53,19 @@ lw_card_turn_page (LwCard *card)
          + LW_CARD_GAP;
 }
 
+double
+lw_card_turn_own (LwCard *card)
+{
+  double y = lw_card_turn_page (card) - LW_CARD_GAP;
+  guint n = g_strv_length (card->cautions);
+  /* Translators: %s is the sentence about local codes */
+  g_autofree char *words = g_strdup_printf (_ ("Cautions: page 1. %s"), card->cautions[n - 1]);
+
+  y += lw_pages_words (card->pages, LW_CARD_MARGIN, y, lw_card_width (card), card->small, TRUE, words);
+
+  return y + LW_CARD_GAP;
+}
+
 static double
 put_head (LwCard *card)
 {
@@ -138,7 +151,7 @@ lay_out (LwCard *card)
   least = lw_card_curves_least (card);
   if (least > 0 && y + LW_CARD_GAP + least + LW_CARD_GAP > bottom)
     {
-      y = lw_card_turn_page (card);
+      y = lw_card_turn_own (card);
       bottom = lw_card_bottom (card);
       card->left = 0;
     }

@@ -15,7 +15,7 @@ static const struct
   guint kinds;
   const char *words;
 } cautions[] = {
-  { VESSELS | OF (ROAST), N_ ("Hot walls and hot leaf burn at a touch: dry gloves of the right kind, long sleeves, no loose cloth.") },
+  { VESSELS | OF (DRY_AIR) | OF (ROAST), N_ ("Hot walls, trays and hot leaf burn at a touch: dry gloves of the right kind, long sleeves, no loose cloth.") },
   { VESSELS | OF (FIX_STEAM), N_ ("Steam burns without being seen, and leaf from the fire holds it.") },
   { FIRES, N_ ("Charcoal, wood and gas make carbon monoxide, which has no smell and kills: a flue that draws or open air, and an "
                "alarm. Headache or sickness: out into the air, all of you, and call for help.") },

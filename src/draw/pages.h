@@ -6,6 +6,9 @@
 #include "draw/palette.h"
 #include "season/kind.h"
 
+/* A space at which no line breaks; lw_pages_text tells it as a usual one. */
+#define LW_PAGES_NO_BREAK "\u00a0"
+
 typedef struct
 {
   double x, y, width, height;

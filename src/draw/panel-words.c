@@ -13,6 +13,8 @@
 #define WORD_IN 6.0      /* from a column's edge */
 #define PAST_AIM 9.0     /* and past a bracket */
 #define VERDICT 5.0      /* between the value and its verdict */
+#define APART 0.7        /* of the letters' height: more between a value and the axis, so as not to read "within 40" */
+#define APART_FROM 9.0   /* where the column is as many times as wide */
 #define SAMPLE 20.0      /* length of a line shown before its name */
 
 static double
@@ -329,6 +331,8 @@ lw_space_end_words (LwSpace *space)
   /* Only the axis has taken places so far, besides marks, which are narrow. */
   for (guint i = 0; i < space->n_taken; i++)
     axis_words = MAX (axis_words, space->taken[i].width);
+  if (axis_words > 0 && columns > 0 && space->look->scale->width[columns - 1] > APART_FROM * text_height (space))
+    axis_words += text_height (space) * APART;
   space->axis_words = axis_words;
 
   for (guint step = 0; step + space->look->untold < n; step++)

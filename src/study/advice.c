@@ -182,6 +182,14 @@ solve (const Case *it,
   double x = advice->from, miss = advice->missed;
   LwOutcome end;
 
+  if (more)
+    high = MIN (high, lw_step_get (&it->season->batches[it->batch]->steps[it->step], LW_SET_MINUTES));
+  else if (advice->from > 0)
+    {
+      low = MAX (low, advice->from / LW_ADVICE_FAR);
+      high = MIN (high, advice->from * LW_ADVICE_FAR);
+    }
+
   for (guint i = 0; i < MOST_ROUNDS && fabs (miss) > NEAR; i++)
     {
       double next = CLAMP (x - miss / slope, low, high), then;

@@ -44,6 +44,10 @@ typedef struct
 gboolean lw_advice_spoils (const LwOutcome     *then,
                            const LwOutcome     *planned);
 
+/* Nor one that goes further than this many times what stands, or that part of it, nor a step that goes on for longer than
+ * it was planned: that would be another recipe. A choice. */
+#define LW_ADVICE_FAR 2.0
+
 /* (transfer full) array of LwCheckpoint, one for each step. The leaf that weighs more or less is the planned leaf at
  * the step's end, each part of which has dried slower or faster by the same share; about 3 % of what `load_kg` of fresh
  * leaf weigh there, a round number. Settings are tried in the order of how many notches each would need by its knock-on effect;

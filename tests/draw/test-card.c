@@ -169,7 +169,8 @@ assert_sound (const LwCard *card)
     }
 }
 
-/* Each step's time and leading setting stand in figures of the height that is read at two metres. */
+/* Each step's time and leading setting stand in figures of the height that is read at two metres, further apart than
+ * words are, so that they are not read as one. */
 static void
 assert_large (const LwCard *card,
               guint         n)
@@ -177,6 +178,7 @@ assert_large (const LwCard *card,
   const LwPages *pages = lw_card_pages (card);
   double high = lw_card_figure (LW_CARD_METRES);
   guint pictograms = 0, large = 0;
+  const LwPiece *before = NULL;
 
   for (guint i = 0; i < pages->pieces->len; i++)
     {
@@ -185,8 +187,13 @@ assert_large (const LwCard *card,
       if (one->page >= lw_card_n_own (card))
         continue;
       pictograms += one->kind == LW_PIECE_PICTOGRAM;
-      large += one->kind == LW_PIECE_WORDS && one->size * lw_paragraph_figure (one->bold) >= high * 0.999
-               && g_ascii_isdigit (one->text[one->text[0] == '~']);
+      if (one->kind != LW_PIECE_WORDS || one->size * lw_paragraph_figure (one->bold) < high * 0.999
+          || !g_ascii_isdigit (one->text[one->text[0] == '~']))
+        continue;
+      large++;
+      if (before != NULL && before->page == one->page && before->place.y == one->place.y && before->size == one->size)
+        g_assert_cmpfloat (one->place.x - before->place.x - before->place.width, >=, 0.55 * one->size);
+      before = one;
     }
   g_assert_cmpuint (pictograms, ==, n);
   g_assert_cmpuint (large, >=, 2 * n);
@@ -234,9 +241,10 @@ test_extremes (void)
   g_autoptr (LwCard) many = card_of (forty, LW_PAPER_A4, TRUE, TRUE);
   g_autoptr (LwCard) empty = card_of (none, LW_PAPER_LETTER, FALSE, TRUE);
   g_autoptr (LwCard) wordy = card_of (longest, LW_PAPER_A4, TRUE, TRUE);
-  g_autofree char *text = lw_pages_text (lw_card_pages (wordy));
+  g_autofree char *text = lw_pages_text (lw_card_pages (wordy)), *later = lw_pages_text (lw_card_pages (many));
 
   assert_sound (many);
+  g_assert_nonnull (strstr (later, "Cautions: page 1. Follow local codes"));
   assert_large (many, 40);
   g_assert_cmpuint (lw_card_n_own (many), >, 2);
   assert_sound (empty);
@@ -268,14 +276,17 @@ test_words (void)
   g_assert_null (strstr (text, "A warm heap"));
 }
 
-/* The weights are those of the track, for the card's own load and for 10 kg. */
+/* The weights are those of the track, for the card's own load, which is told as exactly as they are, and for 10 kg. */
 static void
 test_weights (void)
 {
   g_autoptr (LwSeason) season = sample_season ();
   g_autoptr (LwTrack) track = sample_track (season, 40);
   g_autoptr (LwCard) card = lw_card_new (season, 0, track, NULL, &(LwCardWish) { LW_PAPER_A4, FALSE, 4.5, FALSE });
-  g_autofree char *text = lw_pages_text (lw_card_pages (card));
+  g_autoptr (LwCard) other = lw_card_new (season, 0, track, NULL, &(LwCardWish) { LW_PAPER_A4, FALSE, 10.04, FALSE });
+  g_autofree char *text = lw_pages_text (lw_card_pages (card)), *more = lw_pages_text (lw_card_pages (other));
+
+  g_assert_nonnull (strstr (more, "10.04 kg fresh leaf"));
 
   for (guint i = 0; i < track->n_steps; i++)
     {

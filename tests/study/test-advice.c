@@ -31,6 +31,16 @@ chain (guint i)
   return season;
 }
 
+/* Whether what is advised is no more than twice and no less than half of what stands; notches round. */
+static gboolean
+is_near (const LwAdvice *advice,
+         const LwStep   *step)
+{
+  double from = lw_step_get (step, advice->handle.setting);
+
+  return from <= 0 || (advice->to <= 1.06 * LW_ADVICE_FAR * from && advice->to >= 0.94 * from / LW_ADVICE_FAR);
+}
+
 /* Whether any setting of the next step that may be turned, anywhere in its range, does what the advice did not find:
  * looked for on a grid, without the advice's own way of searching. */
 static gboolean
@@ -58,7 +68,8 @@ something_helps (LwSeason        *season,
             .to = lw_step_get (of, knock->handle.setting) + n * knock->notch,
           };
 
-          if (other.to >= range->low && other.to <= range->high && lw_advice_try (season, 0, step, advice->off, &other, &then)
+          if (other.to >= range->low && other.to <= range->high && is_near (&other, of)
+              && lw_advice_try (season, 0, step, advice->off, &other, &then)
               && fabs (then.moisture_wb_pct - planned->moisture_wb_pct) < LW_ADVICE_TOLERANCE / 2
               && !lw_advice_spoils (&then, planned))
             return TRUE;
@@ -104,9 +115,14 @@ assert_right (LwSeason        *season,
       g_assert_cmpuint (advice->handle.step, ==, step + 1);
       g_assert_cmpfloat (advice->from, ==, lw_step_get (next, advice->handle.setting));
       g_assert_true (advice->to >= range->low && advice->to <= range->high && advice->to != advice->from);
+      g_assert_true (is_near (advice, next));
     }
   if (advice->kind == LW_ADVICE_LONGER)
-    g_assert_true (advice->off > 0 && advice->to > 0);
+    {
+      double planned_min = lw_step_get (&season->batches[0]->steps[step], LW_SET_MINUTES);
+
+      g_assert_true (advice->off > 0 && advice->to > 0 && advice->to <= 1.06 * planned_min);
+    }
   if (advice->kind == LW_ADVICE_LONGER || advice->kind == LW_ADVICE_CHANGE)
     {
       g_assert_cmpfloat (fabs (with.rupture_pct - planned->rupture_pct), <=, LW_ADVICE_SPOILS);
