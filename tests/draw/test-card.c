@@ -138,10 +138,9 @@ assert_sound (const LwCard *card)
       const LwPiece *one = piece (pages, i);
 
       g_assert_cmpuint (one->page, <, pages->n);
-      g_assert_true (one->place.x >= 20 && one->place.y >= 20);
+      g_assert_true (one->place.x >= 20 && one->place.y >= 20 && one->place.width > 0 && one->place.height > 0);
       g_assert_cmpfloat (one->place.x + one->place.width, <=, pages->width - 20);
       g_assert_cmpfloat (one->place.y + one->place.height, <=, pages->height - 20);
-      g_assert_true (one->place.width > 0 && one->place.height > 0);
 
       if (one->kind == LW_PIECE_RULE || one->kind == LW_PIECE_FRAME)
         g_assert_cmpfloat (one->line, >=, 0.25);
@@ -169,16 +168,15 @@ assert_sound (const LwCard *card)
     }
 }
 
-/* Each step's time and leading setting stand in figures of the height that is read at two metres, further apart than
- * words are, so that they are not read as one. */
+/* Each step's time and leading setting stand in figures that are read at two metres, further apart than words are. */
 static void
 assert_large (const LwCard *card,
               guint         n)
 {
   const LwPages *pages = lw_card_pages (card);
   double high = lw_card_figure (LW_CARD_METRES);
-  guint pictograms = 0, large = 0;
   const LwPiece *before = NULL;
+  guint pictograms = 0, large = 0;
 
   for (guint i = 0; i < pages->pieces->len; i++)
     {
@@ -272,7 +270,6 @@ test_words (void)
   for (guint i = 0; i < G_N_ELEMENTS (said); i++)
     if (strstr (text, said[i]) == NULL)
       g_error ("the card does not say “%s”:\n%s", said[i], text);
-  /* No steam in this batch's steps but that of the pan; no heap. */
   g_assert_null (strstr (text, "A warm heap"));
 }
 
