@@ -214,7 +214,7 @@ grid_new (Field *field)
   const LwAim *aim = lw_batch_aim (lw_session_batch (field->session), field->step, field->of);
   const LwQuantityRow *row = lw_quantity_row (field->of);
   double least = pow (10, -row->digits);
-  const char *unit = _ (row->unit);
+  const char *unit = lw_unit_words (row->unit);
   g_autofree char *words = title_of (field);
   GtkWidget *grid = gtk_grid_new (), *title = gtk_label_new (words);
 

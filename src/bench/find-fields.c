@@ -241,7 +241,7 @@ add_outcome (LwFindWindow *self,
     {
       const LwQuantityRow *of = lw_quantity_row ((LwQuantity) i);
       /* Translators: an outcome and its unit */
-      g_autofree char *name = g_strdup_printf (_ ("%s, %s"), _ (of->label), _ (of->unit));
+      g_autofree char *name = g_strdup_printf (_ ("%s, %s"), _ (of->label), lw_unit_words (of->unit));
 
       g_strv_builder_add (outcomes, name);
     }

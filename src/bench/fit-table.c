@@ -53,12 +53,14 @@ value_cells (const LwFitLine *line,
 {
   double start = NAN, value = NAN, error = NAN;
   const char *unit = lw_fit_unit (line->param->what);
+  g_autofree char *told = NULL;
 
   if (line->leaf != NULL)
     lw_fit_param_value (line->param, line->leaf, &start, &value, &error);
-  cells[COLUMN_BEFORE] = isnan (start) ? g_strdup ("") : g_strdup_printf ("%.4g", start);
-  cells[COLUMN_AFTER] = isnan (value) ? g_strdup ("") : g_strdup_printf ("%.4g", value);
-  cells[COLUMN_ERROR] = isnan (error) ? g_strdup ("") : g_strdup_printf ("± %.2g %s", error, _ (unit));
+  told = lw_fit_number_say (error, 2);
+  cells[COLUMN_BEFORE] = isnan (start) ? g_strdup ("") : lw_fit_number_say (start, 4);
+  cells[COLUMN_AFTER] = isnan (value) ? g_strdup ("") : lw_fit_number_say (value, 4);
+  cells[COLUMN_ERROR] = isnan (error) ? g_strdup ("") : g_strdup_printf ("± %s %s", told, lw_unit_words (unit));
   g_strchomp (cells[COLUMN_ERROR]);
 }
 

@@ -92,7 +92,7 @@ lw_over_item_new (const LwCompareRow *row,
   LwOverItem *self = g_object_new (LW_TYPE_OVER_ITEM, NULL);
   const LwQuantityRow *quantity = of == LW_COMPARE_MINUTES ? NULL : lw_quantity_row ((LwQuantity) of);
   const char *label = quantity != NULL ? _ (quantity->label) : _ ("Time in the step");
-  const char *unit = quantity == NULL ? _ ("min") : quantity->unit[0] != '\0' ? _ (quantity->unit) : "";
+  const char *unit = quantity == NULL ? _ ("min") : lw_unit_words (quantity->unit);
   double values[3];
 
   lw_compare_values (row, of, values);

@@ -100,7 +100,7 @@ add_points (GtkWidget       *box,
       /* Translators: a step's number and a time in it: "step 2, 12 min" */
       g_autofree char *when = g_strdup_printf (_ ("step %u, %s"), point->weighed.step + 1, time);
       /* Translators: what was measured and its unit: "weight, kg" */
-      g_autofree char *what = g_strdup_printf (_ ("%s, %s"), _ (row->label), _ (row->unit));
+      g_autofree char *what = g_strdup_printf (_ ("%s, %s"), _ (row->label), lw_unit_words (row->unit));
       g_autofree char *expected = say_sure (point->expected, point->expected_sd, digits);
       g_autofree char *measured = say_sure (seen->value, seen->sd, digits);
       g_autofree char *together = say_sure (point->combined, point->combined_sd, digits);

@@ -155,7 +155,7 @@ add_row (GtkGrid             *grid,
   g_autofree char *limits = range_text (here->kind, range->setting);
   g_autofree char *told = g_strdup_printf ("%s %s.", _ (setting->effect), limits);
   GtkWidget *name = gtk_label_new (_ (setting->label));
-  GtkWidget *unit = gtk_label_new (range->setting == LW_SET_MINUTES ? "" : _ (setting->unit));
+  GtkWidget *unit = gtk_label_new (range->setting == LW_SET_MINUTES ? "" : lw_unit_words (setting->unit));
   GtkWidget *effect = small_label (told), *refused = small_label ("");
   gboolean on_weather, leading = lw_kind_row (here->kind)->leading == range->setting;
   /* What follows a log goes back to what was set. */

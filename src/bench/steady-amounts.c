@@ -222,7 +222,8 @@ add_sources (Part      *part,
           part->groups[i] = lw_steady_label (_ (row->from), "steady-group");
           gtk_box_append (GTK_BOX (box), part->groups[i]);
         }
-      part->lines[i] = line_new (box, _ (row->label), usual[i].percent ? "%" : _ (row->unit), note, &part->entries[i]);
+      part->lines[i] = line_new (box, _ (row->label), usual[i].percent ? "%" : lw_unit_words (row->unit), note,
+                                 &part->entries[i]);
     }
 }
 

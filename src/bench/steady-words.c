@@ -27,7 +27,7 @@ char *
 lw_steady_say_amount (LwVarySource source,
                       LwVary       vary)
 {
-  const char *unit = vary.percent ? "%" : _ (lw_vary_row (source)->unit);
+  const char *unit = vary.percent ? "%" : lw_unit_words (lw_vary_row (source)->unit);
 
   if (!lw_vary_row (source)->steps)
     return g_strdup_printf ("%g %s", vary.sd, unit);

@@ -24,7 +24,7 @@ lw_tell_value (LwQuantity quantity,
     return g_strdup_printf ("%.*f", row->digits, value);
 
   /* Translators: a number and its unit */
-  return g_strdup_printf (_ ("%.*f %s"), row->digits, value, _ (row->unit));
+  return g_strdup_printf (_ ("%.*f %s"), row->digits, value, lw_unit_words (row->unit));
 }
 
 /* Night and rain, where the step feels them. */

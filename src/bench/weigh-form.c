@@ -119,7 +119,7 @@ static void
 show_fields (LwWeighForm *form)
 {
   const LwMeasureRow *row = lw_measure_row (form->of);
-  const char *unit = row->unit[0] != '\0' ? _ (row->unit) : "";
+  const char *unit = lw_unit_words (row->unit);
 
   show_field (form, LW_WEIGH_VALUE, form->of != LW_NOTED, unit);
   show_field (form, LW_WEIGH_TARE, form->of == LW_WEIGHED_KG, unit);

@@ -46,7 +46,7 @@ lw_weigh_value (const LwWeighIn *weigh_in)
     return g_strdup_printf (_ ("%.6g kg ± %.3g, tare %.6g kg"), weigh_in->value, weigh_in->sd, weigh_in->tare_kg);
 
   /* Translators: a value, its unit, its uncertainty */
-  return g_strdup_printf (_ ("%.6g %s ± %.3g"), weigh_in->value, _ (row->unit), weigh_in->sd);
+  return g_strdup_printf (_ ("%.6g %s ± %.3g"), weigh_in->value, lw_unit_words (row->unit), weigh_in->sd);
 }
 
 char *

@@ -36,7 +36,7 @@ help_text (void)
       const LwFitRow *row = lw_fit_row (i);
 
       g_string_append_printf (text, "\n%s %-15s %s (± %.2g %s)", row->usual ? "*" : " ", row->id, _ (row->label), row->spread,
-                              row->factor ? _ ("of it") : _ (row->unit));
+                              row->factor ? _ ("of it") : lw_unit_words (row->unit));
     }
   g_string_append_printf (text, "\n\n%s", _ (statuses));
 

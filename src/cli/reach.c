@@ -166,7 +166,7 @@ print_wants (const LwBatch   *batch,
       /* The wants of the finished tea come last. */
       lw_listing_cell (i + batch->n_aims >= wants->len ? _ ("tea") : step, 3);
       lw_listing_cell (_ (row->label), 16);
-      lw_listing_cell (_ (row->unit), 14);
+      lw_listing_cell (lw_unit_words (row->unit), 14);
       lw_listing_cell (was, 7);
       lw_listing_cell (is, 7);
       lw_listing_cell (window, 16);

@@ -97,7 +97,7 @@ print_aims (const LwReplan *replan)
 
       lw_listing_cell (step, 3);
       lw_listing_cell (_ (row->label), 16);
-      lw_listing_cell (_ (row->unit), 14);
+      lw_listing_cell (lw_unit_words (row->unit), 14);
       lw_listing_cell (planned, 7);
       lw_listing_cell (before, 7);
       lw_listing_cell (after, 7);

@@ -108,6 +108,51 @@ draw_side (cairo_t         *cr,
   cairo_restore (cr);
 }
 
+/* (transfer full) (nullable) a batch's value and, beside others, its name; NULL where it is not in this step. */
+static char *
+words_of (const LwLessonLook *look,
+          guint               shown,
+          guint               curve,
+          double             *at)
+{
+  g_autofree char *value = NULL;
+  LwOutcome now;
+
+  if (!lw_lesson_is (look->shown, shown, look->by_clock, look->head, &now))
+    return NULL;
+
+  *at = lw_quantity_of (look->of[curve], &now);
+  value = lw_words_value (look->of[curve], *at);
+
+  return look->n > 1 ? g_strdup_printf ("%s  %s", value, look->shown[shown].batch->name) : g_steal_pointer (&value);
+}
+
+/* How far the names and values of the batches reach from the head; to the left: negative. */
+static double
+reach_of (cairo_t            *cr,
+          double              width,
+          const LwLessonLook *look,
+          guint               curve,
+          double              x,
+          const LwLetter     *letter)
+{
+  double widest = 0;
+
+  for (guint i = 0; i < look->n; i++)
+    {
+      double at, taken;
+      g_autofree char *words = words_of (look, i, curve, &at);
+
+      if (words == NULL)
+        continue;
+      lw_letter_size (cr, letter, 1, TRUE, words, &taken, NULL);
+      widest = MAX (widest, MIN (taken, MOST_NAME * width));
+    }
+  widest += AWAY;
+
+  return (look->rtl ? x - widest > 0 : x + widest > width) ? -widest : widest;
+}
+
 /* Names and values of the batches where they are now. */
 static void
 draw_names (cairo_t            *cr,
@@ -115,33 +160,26 @@ draw_names (cairo_t            *cr,
             const LwLessonLook *look,
             guint               curve,
             double              x,
+            double              reach,
             double              top,
             double              bottom,
             const LwAxis       *axis,
             const LwLetter     *letter,
             const LwPalette    *palette)
 {
-  double line = lw_letter_line (letter);
-  double dot = DOT * lw_letter_scale (letter) / 1.4, widest = 0;
+  double line = lw_letter_line (letter), widest = fabs (reach) - AWAY;
+  double dot = DOT * lw_letter_scale (letter) / 1.4;
   LwLabel labels[LW_LESSON_MOST_SHOWN];
   char *words[LW_LESSON_MOST_SHOWN];
   guint of[LW_LESSON_MOST_SHOWN], n = 0;
-  gboolean left;
 
   for (guint i = 0; i < look->n; i++)
     {
-      LwOutcome now;
-      g_autofree char *value = NULL;
-      double taken, at;
+      double at;
 
-      if (!lw_lesson_is (look->shown, i, look->by_clock, look->head, &now))
+      words[n] = words_of (look, i, curve, &at);
+      if (words[n] == NULL)
         continue;
-
-      at = lw_quantity_of (look->of[curve], &now);
-      value = lw_words_value (look->of[curve], at);
-      words[n] = look->n > 1 ? g_strdup_printf ("%s  %s", value, look->shown[i].batch->name) : g_steal_pointer (&value);
-      lw_letter_size (cr, letter, 1, TRUE, words[n], &taken, NULL);
-      widest = MAX (widest, MIN (taken, MOST_NAME * width));
       labels[n] = (LwLabel) { .want = lw_axis_y (axis, top, bottom, at) };
       of[n++] = i;
 
@@ -154,10 +192,9 @@ draw_names (cairo_t            *cr,
     }
 
   lw_labels_place (labels, n, top - line / 2, bottom + line / 3, line);
-  left = look->rtl ? x - AWAY - widest > 0 : x + AWAY + widest > width;
   for (guint i = 0; i < n; i++)
     {
-      double begin = left ? x - AWAY - widest : x + AWAY, y = labels[i].y - line / 2;
+      double begin = reach < 0 ? x + reach : x + AWAY, y = labels[i].y - line / 2;
 
       cairo_rectangle (cr, begin - 4, y, widest + 8, line);
       lw_ink_use (cr, lw_ink_thin (palette->card, PLATE));
@@ -186,21 +223,24 @@ keep_silent (Panel              *panel,
     panel->look.n_turns++;
 }
 
-/* Words that the head would cut are left out while it passes: the caption tells them. */
+/* Words that the head and its names would cut are left out while it passes: the caption tells them. */
 static void
 drop_cut (cairo_t        *cr,
           GArray         *turns,
           const LwScale  *scale,
           double          head_x,
+          double          reach,
           const LwLetter *letter)
 {
+  double from = MIN (head_x, head_x + reach), to = MAX (head_x, head_x + reach);
+
   for (guint i = turns->len; i > 0; i--)
     {
       const LwPanelTurn *turn = &g_array_index (turns, LwPanelTurn, i - 1);
-      double width;
+      double width, x = lw_scale_x (scale, turn->step, turn->minute);
 
       lw_letter_size (cr, letter, 1, FALSE, turn->word, &width, NULL);
-      if (fabs (lw_scale_x (scale, turn->step, turn->minute) - head_x) < width)
+      if (x + width > from && x - width < to)
         g_array_remove_index (turns, i - 1);
     }
 }
@@ -216,6 +256,7 @@ lw_lesson_curves (cairo_t            *cr,
                   const LwPalette    *palette)
 {
   double x = lw_scale_x (scale, look->head.step, look->head.minute), top, bottom;
+  double reach = reach_of (cr, width, look, curve, x, letter);
   g_autoptr (GArray) turns = lw_panel_turns (look->shown[0].track, look->of[curve]);
   Panel panel;
   LwPanelLook empty;
@@ -223,7 +264,7 @@ lw_lesson_curves (cairo_t            *cr,
 
   fill (&panel, look, scale, curve, palette);
   axis = lw_panel_axis (&panel.look);
-  drop_cut (cr, turns, scale, x, letter);
+  drop_cut (cr, turns, scale, x, reach, letter);
   panel.look.turns = (const LwPanelTurn *) (void *) turns->data;
   panel.look.n_turns = turns->len;
 
@@ -238,5 +279,5 @@ lw_lesson_curves (cairo_t            *cr,
   /* Names last: lines from marks would cross them out. */
   if (look->ask == (int) curve)
     lw_lesson_guesses (cr, width, look, scale, &axis, top, bottom, letter, palette);
-  draw_names (cr, width, look, curve, x, top, bottom, &axis, letter, palette);
+  draw_names (cr, width, look, curve, x, reach, top, bottom, &axis, letter, palette);
 }

@@ -90,7 +90,7 @@ lw_space_head (LwSpace *space)
     {
       lw_ink_use (space->cr, space->palette->faint);
       used += lw_letter_draw_on (space->cr, letter, x + way * used, baseline, LW_TEXT_START, SMALL,
-                                 FALSE, room - used, _ (row->unit)) + 14;
+                                 FALSE, room - used, lw_unit_words (row->unit)) + 14;
     }
   if (space->look->reading != NULL && room - used > 30)
     {
@@ -149,7 +149,7 @@ lw_panel_head_width (LwQuantity      quantity,
 
   lw_letter_size (cr, letter, 1.05, TRUE, _ (row->label), &name, NULL);
   if (row->unit[0] != '\0')
-    lw_letter_size (cr, letter, SMALL, FALSE, _ (row->unit), &unit, NULL);
+    lw_letter_size (cr, letter, SMALL, FALSE, lw_unit_words (row->unit), &unit, NULL);
   cairo_destroy (cr);
   cairo_surface_destroy (surface);
 

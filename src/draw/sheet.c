@@ -185,7 +185,7 @@ draw_outcome (Sheet           *sheet,
   write_line (sheet, x, y + 20, 1.5, TRUE, room, sheet->palette->ink, value);
   write_line (sheet, x, y + 37, 0.85, FALSE, room, sheet->palette->faint, _ (row->label));
   if (!lw_words_say_unit (quantity))
-    write_line (sheet, x, y + 51, 0.75, FALSE, room, sheet->palette->faint, _ (row->unit));
+    write_line (sheet, x, y + 51, 0.75, FALSE, room, sheet->palette->faint, lw_unit_words (row->unit));
 }
 
 /* (transfer full) where and why the computation stopped. */

@@ -73,7 +73,7 @@ lw_words_change_unit (LwQuantity quantity)
   if (is_percent (row))
     return _ ("% points");
 
-  return row->unit[0] != '\0' ? _ (row->unit) : "";
+  return lw_unit_words (row->unit);
 }
 
 gboolean

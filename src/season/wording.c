@@ -38,7 +38,7 @@ lw_say_setting (LwSetting setting,
                 double    value)
 {
   const LwSettingRow *row = lw_setting_row (setting);
-  const char *unit = row->unit[0] != '\0' ? _ (row->unit) : "";
+  const char *unit = lw_unit_words (row->unit);
 
   if (setting == LW_SET_MINUTES)
     return lw_say_minutes (value);

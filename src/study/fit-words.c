@@ -3,6 +3,7 @@
 #include "study/fit-words.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "season/text.h"
 #include "season/wording.h"
@@ -35,9 +36,9 @@ lw_fit_param_say (const LwFitParam *param)
   if (row->factor)
     return g_strdup_printf (_ ("× %.3f ± %.3f"), factor, factor * param->error);
   if (isnan (param->error))
-    return g_strdup_printf ("%+.2f %s", param->change, _ (row->unit));
+    return g_strdup_printf ("%+.2f %s", param->change, lw_unit_words (row->unit));
 
-  return g_strdup_printf (_ ("%+.2f ± %.2f %s"), param->change, param->error, _ (row->unit));
+  return g_strdup_printf (_ ("%+.2f ± %.2f %s"), param->change, param->error, lw_unit_words (row->unit));
 }
 
 char *
@@ -56,6 +57,21 @@ lw_fit_param_say_value (const LwFitParam *param,
                           : g_strdup_printf ("%.4g → %.4g ± %.2g", start, value, error);
 
   return *unit != '\0' ? g_strdup_printf ("%s %s", numbers, _ (unit)) : g_steal_pointer (&numbers);
+}
+
+char *
+lw_fit_number_say (double value,
+                   int    digits)
+{
+  static const char *const raised[] = { "⁰", "¹", "²", "³", "⁴", "⁵", "⁶", "⁷", "⁸", "⁹" };
+  g_autofree char *plain = g_strdup_printf ("%.*g", digits, value);
+  char *power = strstr (plain, "e-0");
+
+  if (power == NULL)
+    return g_steal_pointer (&plain);
+  *power = '\0';
+
+  return g_strconcat (plain, "×10⁻", raised[g_ascii_digit_value (power[3])], NULL);
 }
 
 static char *
@@ -134,10 +150,10 @@ lw_fit_prior_say (LwFitWhat        what,
 {
   const LwFitRow *row = lw_fit_row (what);
   double value = leaf != NULL ? lw_fit_value (what, leaf) : NAN;
-  const char *unit = isnan (value) ? "" : _ (lw_fit_unit (what));
+  const char *unit = isnan (value) ? "" : lw_unit_words (lw_fit_unit (what));
   g_autofree char *start = isnan (value) ? g_strdup ("") : g_strdup_printf ("%.4g %s", value, unit);
   g_autofree char *width = row->factor ? g_strdup_printf (_ ("± %.0f %%"), 100 * row->spread)
-                                       : g_strdup_printf (_ ("± %.2g %s"), row->spread, _ (row->unit));
+                                       : g_strdup_printf (_ ("± %.2g %s"), row->spread, lw_unit_words (row->unit));
 
   return *start == '\0' ? g_steal_pointer (&width) : g_strdup_printf ("%s %s", g_strchomp (start), width);
 }
@@ -175,7 +191,8 @@ lw_fit_points_say (const LwFit      *fit,
         g_string_append_c (said, ' ');
       /* Translators: step, time in it, what was measured, its value with error and unit, what the model says */
       g_string_append_printf (said, _ ("Step %u, %s: %s %.4g ± %.2g %s, before %.4g, after %.4g."), point->step + 1, when,
-                              _ (row->label), seen->value, seen->sd, _ (row->unit), point->before, point->after);
+                              _ (row->label), seen->value, seen->sd, lw_unit_words (row->unit), point->before,
+                              point->after);
     }
 
   return g_string_free (g_steal_pointer (&said), FALSE);

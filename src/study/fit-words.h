@@ -15,6 +15,10 @@ char *lw_fit_param_say       (const LwFitParam   *param);
 char *lw_fit_param_say_value (const LwFitParam   *param,
                               const LwProfile    *leaf);
 
+/* (transfer full) so many digits, very small ones as makers write them: "6.7×10⁻⁵". */
+char *lw_fit_number_say      (double              value,
+                              int                 digits);
+
 /* (transfer full) one or two sentences. */
 char *lw_fit_warning_say     (const LwFit        *fit,
                               const LwFitWarning *warning);

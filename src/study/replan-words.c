@@ -17,7 +17,7 @@ say_value (LwQuantity of,
     return g_strdup_printf ("%.*f", row->digits, value);
 
   /* Translators: a number and its unit */
-  return g_strdup_printf (_ ("%.*f %s"), row->digits, value, _ (row->unit));
+  return g_strdup_printf (_ ("%.*f %s"), row->digits, value, lw_unit_words (row->unit));
 }
 
 /* By how much, without the unit that stands beside it already. */
@@ -34,7 +34,7 @@ say_reading (LwMeasure of,
              double    value)
 {
   /* Translators: a number and its unit */
-  return g_strdup_printf (_ ("%.*f %s"), of == LW_WEIGHED_KG ? 2 : 1, value, _ (lw_measure_row (of)->unit));
+  return g_strdup_printf (_ ("%.*f %s"), of == LW_WEIGHED_KG ? 2 : 1, value, lw_unit_words (lw_measure_row (of)->unit));
 }
 
 char *

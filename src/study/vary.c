@@ -91,7 +91,7 @@ check_amount (const LwVaryRow *row,
   double most = vary->percent ? LW_VARY_MOST_PCT : row->most;
 
   if (vary->percent && !row->percent)
-    return refuse (error, _ ("“%s” is given in %s, not as a share of the value"), row->id, _ (row->unit));
+    return refuse (error, _ ("“%s” is given in %s, not as a share of the value"), row->id, lw_unit_words (row->unit));
   if (!vary->percent && row->most <= 0 && vary->sd != 0)
     return refuse (error, _ ("“%s” is given in percent, such as %s=10%%"), row->id, row->id);
   if (vary->each_step && !row->steps)

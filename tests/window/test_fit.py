@@ -71,6 +71,11 @@ def command(*arguments):
     return list(csv.DictReader(told.stdout.splitlines()))
 
 
+def number(text):
+    """A number that may be written as 6.7×10⁻⁵."""
+    return float(re.sub("×10⁻(.)", lambda m: "e-%d" % "⁰¹²³⁴⁵⁶⁷⁸⁹".index(m[1]), text))
+
+
 def table():
     """What the rows of the table say to a screen reader: name, before, after, error, unit, change, decided."""
     rows = [ROW.match(desk.name_of(n)) for n in desk.find_all("list item", None, side(FOUND))]
@@ -154,7 +159,7 @@ def finds_what_the_command_finds():
     found = table()
     tap.equal(len(found), len(expected), "the rows")
     for (_, before, after, error, unit, _, decided), row in zip(found, expected):
-        tap.equal((float(before), float(after), float(error)),
+        tap.equal((number(before), number(after), number(error)),
                   tuple(float("%.*g" % (n, float(row[k]))) for n, k in ((4, "start"), (4, "value"), (2, "value_error"))),
                   row["parameter"])
         tap.equal((unit or "", int(decided)), (row["unit"], round(100 * float(row["decided"]))), row["parameter"])

@@ -1,5 +1,6 @@
 """Every screen in a language of long words, made by long_words.py for the time of the test: each window keeps within 1280 by
-720, and nothing that takes the keyboard stands outside of it. With $LONG_WORDS_PICTURES a folder, it leaves pictures there."""
+720, nothing that takes the keyboard stands outside of it, and units that are none stay empty. With $LONG_WORDS_PICTURES a
+folder, it leaves pictures there."""
 # SPDX-License-Identifier: GPL-3.0-or-later
 import os
 import re
@@ -38,6 +39,7 @@ def fits(name, window=None, all_in_it=True):
         desk.screenshot(os.path.join(PICTURES, name + ".png"))
     assert box.width <= WIDTH and box.height <= HEIGHT, "%s is %d by %d" % (name, box.width, box.height)
     for node in desk.walk(window) if all_in_it else ():
+        assert "Content-Type" not in desk.name_of(node), "%s tells the catalogue's head: %s" % (name, desk.name_of(node))
         if desk.has(node, "focusable") and desk.has(node, "showing") and desk.has(node, "visible"):
             at = desk.bounds(node)
             assert at.x >= 0 and at.x + at.width <= box.width, "%s: %s at %s" % (name, desk.name_of(node), at)
