@@ -9,6 +9,7 @@
 #include "season/text.h"
 
 #define PLACE_FOLDER 1
+#define LEAST_CHARS 5  /* of an entry, where the window is too narrow for all of it */
 
 gboolean
 lw_find_in_folder (LwFindWindow *self)
@@ -169,7 +170,7 @@ entry_new (LwFindWindow *self,
 {
   GtkWidget *entry = gtk_entry_new ();
 
-  gtk_editable_set_width_chars (GTK_EDITABLE (entry), chars);
+  gtk_editable_set_width_chars (GTK_EDITABLE (entry), MIN (chars, LEAST_CHARS));
   gtk_editable_set_max_width_chars (GTK_EDITABLE (entry), chars);
   g_signal_connect_swapped (entry, "changed", G_CALLBACK (lw_find_fields_ask), self);
 
@@ -241,7 +242,8 @@ add_outcome (LwFindWindow *self,
     {
       const LwQuantityRow *of = lw_quantity_row ((LwQuantity) i);
       /* Translators: an outcome and its unit */
-      g_autofree char *name = g_strdup_printf (_ ("%s, %s"), _ (of->label), lw_unit_words (of->unit));
+      g_autofree char *name = of->unit[0] != '\0' ? g_strdup_printf (_ ("%s, %s"), _ (of->label), _ (of->unit))
+                                                  : g_strdup (_ (of->label));
 
       g_strv_builder_add (outcomes, name);
     }

@@ -51,6 +51,7 @@ tick_new (LwFitWindow *self,
   *detail = lw_fit_label ("", "batch-detail");
   gtk_box_append (GTK_BOX (box), lw_fit_label (name, NULL));
   gtk_box_append (GTK_BOX (box), *detail);
+  gtk_widget_set_hexpand (box, TRUE);
   gtk_check_button_set_child (GTK_CHECK_BUTTON (tick), box);
   gtk_accessible_update_property (GTK_ACCESSIBLE (tick), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
 
@@ -62,8 +63,13 @@ set_detail (GtkWidget  *tick,
             GtkWidget  *detail,
             const char *words)
 {
-  gtk_label_set_label (GTK_LABEL (detail), words);
+  GString *shown = g_string_new (words);
+
+  /* "weight × 3" stays on one line. */
+  g_string_replace (shown, " × ", "\u00a0×\u00a0", 0);
+  gtk_label_set_label (GTK_LABEL (detail), shown->str);
   gtk_accessible_update_property (GTK_ACCESSIBLE (tick), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, words, -1);
+  g_string_free (shown, TRUE);
 }
 
 /* (transfer none) (nullable) the leaf of the first ticked batch, or of the batch in hand. */

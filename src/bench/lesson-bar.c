@@ -3,6 +3,8 @@
 #include "bench/lesson-window-private.h"
 #include "season/text.h"
 
+#define LEAST_CHARS 8  /* of what is chosen */
+
 static void
 chosen_cb (LwLessonWindow *self)
 {
@@ -106,7 +108,39 @@ button_new (LwLessonWindow *self,
   return button;
 }
 
-/* A list whose lines end in dots where they are long. */
+static void
+setup_cb (GtkSignalListItemFactory *factory,
+          GtkListItem              *item)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
+  gtk_label_set_width_chars (GTK_LABEL (label), LEAST_CHARS);
+  gtk_list_item_set_child (item, label);
+}
+
+static void
+bind_cb (GtkSignalListItemFactory *factory,
+         GtkListItem              *item)
+{
+  gtk_label_set_label (GTK_LABEL (gtk_list_item_get_child (item)),
+                       gtk_string_object_get_string (GTK_STRING_OBJECT (gtk_list_item_get_item (item))));
+}
+
+/* The list as GTK has it; what is chosen ends in dots where the window is too narrow for the bar. */
+static void
+let_shrink (GtkDropDown *choice)
+{
+  GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
+
+  g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), NULL);
+  gtk_drop_down_set_list_factory (choice, gtk_drop_down_get_factory (choice));
+  gtk_drop_down_set_factory (choice, factory);
+  g_object_unref (factory);
+}
+
 static GtkWidget *
 choice_new (LwLessonWindow    *self,
             const char *const *words,
@@ -115,6 +149,7 @@ choice_new (LwLessonWindow    *self,
 {
   GtkWidget *choice = gtk_drop_down_new_from_strings (words);
 
+  let_shrink (GTK_DROP_DOWN (choice));
   name (choice, label);
   g_signal_connect_swapped (choice, "notify::selected", chosen, self);
   gtk_box_append (GTK_BOX (self->bar), choice);

@@ -127,6 +127,7 @@ lw_picture_window_open (GtkWindow *parent,
   g_object_set_data_full (G_OBJECT (fields->window), "fields", fields, (GDestroyNotify) fields_free);
   gtk_window_set_title (GTK_WINDOW (fields->window), _ ("Save a picture"));
   gtk_window_set_modal (GTK_WINDOW (fields->window), TRUE);
+  gtk_window_set_resizable (GTK_WINDOW (fields->window), FALSE);
   gtk_window_set_transient_for (GTK_WINDOW (fields->window), parent);
   gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (shortcuts),
                                         gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
@@ -136,9 +137,10 @@ lw_picture_window_open (GtkWindow *parent,
   gtk_widget_add_css_class (GTK_WIDGET (grid), "ask");
   gtk_grid_set_column_spacing (grid, 10);
   gtk_grid_set_row_spacing (grid, 8);
-  fields->width = number_new (grid, 0, _ ("Width"), USUAL_WIDTH);
-  fields->height = number_new (grid, 1, _ ("Height"), USUAL_HEIGHT);
+  fields->width = number_new (grid, 0, _ ("Width, px"), USUAL_WIDTH);
+  fields->height = number_new (grid, 1, _ ("Height, px"), USUAL_HEIGHT);
   gtk_label_set_wrap (GTK_LABEL (words), TRUE);
+  gtk_label_set_width_chars (GTK_LABEL (words), 40);
   gtk_label_set_max_width_chars (GTK_LABEL (words), 40);
   gtk_label_set_xalign (GTK_LABEL (words), 0);
   gtk_grid_attach (grid, words, 0, 2, 2, 1);

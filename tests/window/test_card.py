@@ -189,11 +189,11 @@ def picture_of_the_board():
         desk.key("alt+b")
         desk.get("menu item", re.compile("^Save a picture"))
         desk.key("u")
-        desk.get("spin button", "Width")
+        desk.get("spin button", "Width, px")
         if size:
             desk.key("ctrl+a")
             desk.type("800\t")
-            focus_height = desk.get("spin button", "Height")
+            focus_height = desk.get("spin button", "Height, px")
             for _ in range(6):
                 if any(desk.has(n, "focused") for n in desk.walk(focus_height)):
                     break
@@ -205,7 +205,7 @@ def picture_of_the_board():
         desk.key("ctrl+a")
         desk.type(path + "\n")
         desk.wait_for(lambda p=path: os.path.exists(p), path)
-        desk.wait_for(lambda: desk.find("spin button", "Width") is None, "the window closed")
+        desk.wait_for(lambda: desk.find("spin button", "Width, px") is None, "the window closed")
         with open(path, "rb") as file:
             head = file.read(24)
         if size:
