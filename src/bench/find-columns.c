@@ -133,6 +133,8 @@ setup_cb (GtkSignalListItemFactory *factory,
   Column of = (Column) GPOINTER_TO_INT (column);
 
   gtk_label_set_xalign (GTK_LABEL (label), columns[of].outcome >= 0 ? 1 : 0);
+  if (columns[of].outcome >= 0)
+    gtk_widget_set_direction (label, GTK_TEXT_DIR_LTR);
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_label_set_width_chars (GTK_LABEL (label), columns[of].chars);
   g_object_set_data (G_OBJECT (label), "column", column);

@@ -277,6 +277,7 @@ lw_lesson_bar_fill (LwLessonWindow *self)
   button_new (self, "list-remove-symbolic", _ ("Slower (-)"), G_CALLBACK (slower_cb));
   self->pace = gtk_label_new (NULL);
   gtk_label_set_width_chars (GTK_LABEL (self->pace), 5);
+  gtk_widget_set_direction (self->pace, GTK_TEXT_DIR_LTR);
   gtk_box_append (GTK_BOX (self->bar), self->pace);
   button_new (self, "list-add-symbolic", _ ("Faster (+)"), G_CALLBACK (faster_cb));
   gtk_widget_set_hexpand (space, TRUE);

@@ -72,6 +72,12 @@ where_of (LwLessonWindow *self)
   double grain = lw_step_get (step, LW_SET_MINUTES) > 60 ? 1 : 1 / 60.0;
   g_autofree char *time = lw_say_minutes (round (self->head.minute / grain) * grain);
 
+  /* Others may be elsewhere. */
+  if (self->cast->n > 1)
+    /* Translators: a batch, a step's number and name, and the time into it */
+    return g_strdup_printf (_ ("%s: %u. %s, %s"), batch->name, self->head.step + 1, _ (lw_kind_row (step->kind)->label),
+                            time);
+
   /* Translators: a step's number and name, and the time into it */
   return g_strdup_printf (_ ("%u. %s, %s"), self->head.step + 1, _ (lw_kind_row (step->kind)->label), time);
 }

@@ -64,8 +64,17 @@ lw_over_row_gap_x (LwOverRow *self,
 {
   const LwScale *scale = lw_session_scale (self->session);
   int before = first > 0 ? self->laid->columns[first - 1] : -1;
+  LwLetter letter;
+  double in;
 
-  return before < 0 ? lw_scale_x (scale, 0, 0) : lw_scale_x (scale, (guint) before, scale->minutes[before]);
+  if (before < 0)
+    return lw_scale_x (scale, 0, 0);
+
+  /* The last one stands before the name, not over it. */
+  letter = lw_look_letter (GTK_WIDGET (self));
+  in = (guint) before + 1 == scale->n ? lw_slim_mark (&letter) : 0;
+
+  return lw_scale_x (scale, (guint) before, scale->minutes[before]) - (scale->rtl ? -in : in);
 }
 
 gboolean
@@ -101,6 +110,7 @@ draw_block (LwOverRow *self,
   gboolean on_weather;
 
   look.leading = lw_block_leading (self->laid->season, batch, step, &on_weather);
+  look.marked = step + 1 < batch->n_steps && lw_over_row_gap_begins (self, step + 1);
   lw_slim_draw (cr, width, height, &look, &letter, lw_look_palette (GTK_WIDGET (self)));
   cairo_destroy (cr);
 

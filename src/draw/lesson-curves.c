@@ -14,6 +14,7 @@
 #define AWAY 14.0
 #define MOST_NAME 0.3  /* of the width */
 #define PLATE 0.85
+#define PLATE_PAD 4.0
 
 static const LwCurves *
 curves_of (const LwLessonLook *look,
@@ -196,7 +197,7 @@ draw_names (cairo_t            *cr,
     {
       double begin = reach < 0 ? x + reach : x + AWAY, y = labels[i].y - line / 2;
 
-      cairo_rectangle (cr, begin - 4, y, widest + 8, line);
+      cairo_rectangle (cr, begin - PLATE_PAD, y, widest + 2 * PLATE_PAD, line);
       lw_ink_use (cr, lw_ink_thin (palette->card, PLATE));
       cairo_fill (cr);
       lw_ink_use (cr, lw_ink_mix (ink_of (look, of[i], curve, palette), palette->ink, 0.45));
@@ -267,11 +268,14 @@ lw_lesson_curves (cairo_t            *cr,
   drop_cut (cr, turns, scale, x, reach, letter);
   panel.look.turns = (const LwPanelTurn *) (void *) turns->data;
   panel.look.n_turns = turns->len;
+  panel.look.quiet_from = MIN (x, x + reach) - PLATE_PAD;
+  panel.look.quiet_to = MAX (x, x + reach) + PLATE_PAD;
 
   empty = (LwPanelLook) { .quantity = look->of[curve], .scale = scale };
   lw_panel_draw (cr, width, height, &empty, &axis, letter, palette);
   if (!look->hides)
     draw_side (cr, width, height, &panel, TRUE, x, &axis, letter, palette);
+  panel.look.quiet_from = panel.look.quiet_to = 0;
   keep_silent (&panel, look, turns);
   draw_side (cr, width, height, &panel, FALSE, x, &axis, letter, palette);
 

@@ -17,6 +17,7 @@
 #define RULER_LINES 1.5
 #define HEAD_LINE 3.0
 #define LINE 1.32           /* of a font's size */
+#define NEAR 1.0            /* smallest words' size: so far beyond a plot counts as its edge */
 
 double
 lw_lesson_letter (double height,
@@ -86,13 +87,14 @@ lw_lesson_value_at (const LwLessonLook *look,
 {
   LwScale scale;
   LwAxis axis;
-  double top, bottom;
+  double top, bottom, near = lw_lesson_letter (height, NEAR);
 
   if (look->ask < 0)
     return FALSE;
 
+  /* Who points a little too high or too low means its edge. */
   lw_lesson_plot (height, (guint) look->ask, &top, &bottom);
-  if (y < top - 2 || y > bottom + 2)
+  if (y < top - near || y > bottom + near)
     return FALSE;
 
   lw_lesson_scale (look, width, height, &scale);

@@ -52,7 +52,7 @@ void     lw_lesson_scale    (const LwLessonLook *look,
                              double              height,
                              LwScale            *scale);
 
-/* The value of the asked curve's panel at y; FALSE if it is none of its plot or nothing is asked. */
+/* The value of the asked curve's panel at y; FALSE if it is not near its plot or nothing is asked. */
 gboolean lw_lesson_value_at (const LwLessonLook *look,
                              double              width,
                              double              height,

@@ -229,7 +229,8 @@ draw_end_value (LwSpace *space,
   lw_letter_size (space->cr, space->letter, SMALL, TRUE, text, &number, NULL);
   if (verdict != NULL)
     lw_letter_size (space->cr, space->letter, SMALL, FALSE, verdict, &words, NULL);
-  if (!find_value_place (space, step, in, number, words, &box))
+  if (!find_value_place (space, step, in, number, words, &box)
+      || (box.x < space->look->quiet_to && box.x + box.width > space->look->quiet_from))
     return;
 
   lw_space_plate (space, step, &box);

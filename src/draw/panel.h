@@ -68,6 +68,7 @@ typedef struct
   const LwPanelTurn *turns;    /* (nullable) */
   guint n_turns;
   guint untold;                /* so many last steps are without the value at their end */
+  double quiet_from, quiet_to; /* no values of steps' ends between these x: something else will stand there */
   const LwSpread *spread;      /* (nullable) of the batch as it is, with points: bands in the place of the parts' */
 } LwPanelLook;
 

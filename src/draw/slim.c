@@ -11,11 +11,18 @@
 
 #define PAD 3.0
 #define LEAST_WORDS 16.0
+#define MARK 0.65 /* of a line's height: half the width of "+2" */
 
 double
 lw_slim_height (const LwLetter *letter)
 {
   return round (lw_letter_line (letter) * LW_SLIM_SIZE + 2 * PAD);
+}
+
+double
+lw_slim_mark (const LwLetter *letter)
+{
+  return MARK * lw_letter_line (letter);
 }
 
 char *
@@ -38,6 +45,7 @@ lw_slim_draw (cairo_t          *cr,
 {
   LwLetter own = *letter;
   double picture = round (MIN (height - 2 * PAD, width - 2)), used = PAD + picture + 3;
+  double room = width - used - (look->marked ? lw_slim_mark (letter) : PAD);
   g_autofree char *words = lw_slim_words (look);
 
   own.rtl = look->rtl;
@@ -46,10 +54,10 @@ lw_slim_draw (cairo_t          *cr,
     lw_pictogram_draw (cr, look->step->kind, look->rtl ? width - PAD - picture : PAD, round ((height - picture) / 2),
                        picture, palette->ink);
   lw_ink_use (cr, palette->ink);
-  if (width - used - PAD >= LEAST_WORDS)
+  if (room >= LEAST_WORDS)
     lw_letter_draw_on (cr, &own, look->rtl ? width - used : used,
                        round (height / 2 + lw_letter_line (letter) * LW_SLIM_SIZE * 0.28), LW_TEXT_START, LW_SLIM_SIZE,
-                       FALSE, width - used - PAD, words);
+                       FALSE, room, words);
   lw_frame_edge (cr, width, height, 1, palette->rule);
 }
 

@@ -12,7 +12,11 @@ typedef struct
   const LwStep *step;
   double leading;   /* as it is in force */
   gboolean rtl;
+  gboolean marked;  /* the mark of steps without a column stands over its end */
 } LwSlimLook;
+
+/* What that mark takes of it. */
+double lw_slim_mark   (const LwLetter   *letter);
 
 /* Height for this lettering. */
 double lw_slim_height (const LwLetter   *letter);

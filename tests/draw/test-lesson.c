@@ -153,7 +153,12 @@ test_point (void)
   g_assert_cmpfloat_with_epsilon (value, low, 1e-9);
   g_assert_true (lw_lesson_value_at (&lesson.look, WIDTH, HEIGHT, (top + bottom) / 2, &value));
   g_assert_cmpfloat_with_epsilon (value, (low + high) / 2, 1e-9);
-  g_assert_false (lw_lesson_value_at (&lesson.look, WIDTH, HEIGHT, bottom + 10, &value));
+  /* A little beyond is its edge: a click there must not leave the name that follows to the picture. */
+  g_assert_true (lw_lesson_value_at (&lesson.look, WIDTH, HEIGHT, bottom + 10, &value));
+  g_assert_cmpfloat_with_epsilon (value, low, 1e-9);
+  g_assert_true (lw_lesson_value_at (&lesson.look, WIDTH, HEIGHT, top - 10, &value));
+  g_assert_cmpfloat_with_epsilon (value, high, 1e-9);
+  g_assert_false (lw_lesson_value_at (&lesson.look, WIDTH, HEIGHT, bottom + 40, &value));
   lesson_clear (&lesson);
 }
 
