@@ -274,8 +274,7 @@ setup_cb (GtkSignalListItemFactory *factory,
 
   gtk_label_set_xalign (GTK_LABEL (label), GPOINTER_TO_UINT (column) >= LW_OVER_THIS ? 1 : 0);
   /* Numbers and their signs are read from the left everywhere. */
-  if (GPOINTER_TO_UINT (column) >= LW_OVER_THIS)
-    gtk_widget_set_direction (label, GTK_TEXT_DIR_LTR);
+  gtk_widget_set_direction (label, GPOINTER_TO_UINT (column) >= LW_OVER_THIS ? GTK_TEXT_DIR_LTR : GTK_TEXT_DIR_NONE);
   gtk_widget_add_css_class (label, "over-number");
   gtk_list_item_set_child (cell, label);
 }
