@@ -5,7 +5,7 @@
 #include "season/problem.h"
 #include "season/text.h"
 
-#define ENTRY_CHARS 36
+#define ENTRY_CHARS 36 /* a name, or a sentence of a lesson */
 
 typedef struct
 {

@@ -68,7 +68,9 @@ pressed_cb (GtkGestureClick *click,
   GtkWidget *widget = GTK_WIDGET (self);
   double value;
 
-  gtk_widget_grab_focus (widget);
+  /* While a name may be typed, a click that misses must not send the next letters, and a Space, to the picture. */
+  if (!self->shows || self->look.ask < 0 || self->look.answered)
+    gtk_widget_grab_focus (widget);
   if (self->shows && !self->look.answered
       && lw_lesson_value_at (&self->look, gtk_widget_get_width (widget), gtk_widget_get_height (widget), y, &value))
     g_signal_emit (self, signals[POINTED], 0, value);

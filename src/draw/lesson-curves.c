@@ -280,8 +280,10 @@ lw_lesson_curves (cairo_t            *cr,
   draw_side (cr, width, height, &panel, FALSE, x, &axis, letter, palette);
 
   lw_panel_plot (height, letter, &top, &bottom);
-  /* Names last: lines from marks would cross them out. */
-  if (look->ask == (int) curve)
+  /* The answer is not to be struck through by the lines to the marks. */
+  if (look->ask == (int) curve && look->answered)
     lw_lesson_guesses (cr, width, look, scale, &axis, top, bottom, letter, palette);
   draw_names (cr, width, look, curve, x, reach, top, bottom, &axis, letter, palette);
+  if (look->ask == (int) curve && !look->answered)
+    lw_lesson_guesses (cr, width, look, scale, &axis, top, bottom, letter, palette);
 }

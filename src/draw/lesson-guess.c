@@ -58,6 +58,12 @@ lw_lesson_guesses (cairo_t            *cr,
     labels[i] = (LwLabel) { .want = lw_axis_y (axis, top, bottom, look->guesses[i].value) };
   lw_labels_place (labels, look->n_guesses, top - line / 2, bottom + line / 3, line);
 
+  /* The axis' own numbers would look out from behind the flags. */
+  for (guint i = 0; i < look->n_guesses && !look->answered; i++)
+    cairo_rectangle (cr, look->rtl ? x : x - IN, labels[i].want - line / 2, IN, line);
+  lw_ink_use (cr, palette->card);
+  cairo_fill (cr);
+
   for (guint i = 0; i < look->n_guesses; i++)
     {
       g_autofree char *words = words_of (look, &look->guesses[i]);

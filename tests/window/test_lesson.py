@@ -125,6 +125,8 @@ def asks_first():
     box = desk.bounds(view())
     desk.click(box.x + 0.7 * box.width, box.y + 0.38 * box.height, window=window())
     low = float(re.search(r"Pointed at ([\d.]+)", says("Pointed at")[-1])[1])
+    # Beside the plot; the name still has the keys.
+    desk.click(box.x + 0.7 * box.width, box.y + 0.97 * box.height, window=window())
     desk.type("drum hand\n")
     says("drum hand marked %.1f %%." % low)
     desk.key("Up", "Up", "Up", "Return")
