@@ -28,7 +28,7 @@ line_new (Columns    *columns,
           char      **cells,
           const char *css_class)
 {
-  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  GtkWidget *line = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
 
   for (guint i = 0; i < N_COLUMNS; i++)
     {

@@ -82,8 +82,9 @@ say_of_param (const LwFit        *fit,
   g_autofree char *b = lw_fit_param_label (fit, &fit->params[warning->b]);
 
   if (warning->kind == LW_FIT_TWINS)
-    return g_strdup_printf (_ ("The weigh-ins cannot tell “%s” and “%s” apart (correlation %+.2f): keep one of them fixed, "
-                               "or weigh where only one of them acts."), a, b, warning->number);
+    return g_strdup_printf (_ ("The weigh-ins cannot tell “%s” and “%s” apart (correlation %s%.2f): keep one of them fixed, "
+                               "or weigh where only one of them acts."), a, b, warning->number < 0 ? "−" : "+",
+                            fabs (warning->number));
   if (warning->kind == LW_FIT_AT_BOUND)
     return g_strdup_printf (_ ("“%s” went as far as it may: look for a wrong weigh-in or setting."), a);
 
