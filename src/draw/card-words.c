@@ -60,6 +60,8 @@ bind_figures (char     *words,
     else
       g_string_append_c (text, *at);
   g_free (words);
+  if (named)
+    g_string_replace (text, "/", "/" LW_PAGES_JOINED, 0);
 
   return g_string_free (text, FALSE);
 }

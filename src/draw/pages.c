@@ -221,6 +221,7 @@ lw_pages_text (const LwPages *pages)
         g_string_append_printf (text, "%s%s", text->len > 0 ? "\n" : "", piece->text);
     }
   g_string_replace (text, LW_PAGES_NO_BREAK, " ", 0);
+  g_string_replace (text, LW_PAGES_JOINED, "", 0);
 
   return g_string_free (text, FALSE);
 }

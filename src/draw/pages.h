@@ -8,6 +8,8 @@
 
 /* A space at which no line breaks; lw_pages_text tells it as a usual one. */
 #define LW_PAGES_NO_BREAK "\u00a0"
+/* Joins what stands before it to what follows: no break in "kg/m²". Not told by lw_pages_text. */
+#define LW_PAGES_JOINED "\u2060"
 
 typedef struct
 {

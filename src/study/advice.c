@@ -168,6 +168,12 @@ lw_advice_spoils (const LwOutcome *then,
   return FALSE;
 }
 
+double
+lw_advice_far (LwSetting setting)
+{
+  return g_str_equal (lw_setting_row (setting)->unit, "°C") ? LW_ADVICE_FAR_HEAT : LW_ADVICE_FAR;
+}
+
 /* Moves the setting until the finished moisture is as planned, then to a notch. FALSE if its range does not do, or if it
  * spoils something else. */
 static gboolean
@@ -186,8 +192,8 @@ solve (const Case *it,
     high = MIN (high, lw_step_get (&it->season->batches[it->batch]->steps[it->step], LW_SET_MINUTES));
   else if (advice->from > 0)
     {
-      low = MAX (low, advice->from / LW_ADVICE_FAR);
-      high = MIN (high, advice->from * LW_ADVICE_FAR);
+      low = MAX (low, advice->from / lw_advice_far (advice->handle.setting));
+      high = MIN (high, advice->from * lw_advice_far (advice->handle.setting));
     }
 
   for (guint i = 0; i < MOST_ROUNDS && fabs (miss) > NEAR; i++)

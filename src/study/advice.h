@@ -45,8 +45,10 @@ gboolean lw_advice_spoils (const LwOutcome     *then,
                            const LwOutcome     *planned);
 
 /* Nor one that goes further than this many times what stands, or that part of it, nor a step that goes on for longer than
- * it was planned: that would be another recipe. A choice. */
+ * it was planned: that would be another recipe. Temperatures in °C go less far. Choices. */
 #define LW_ADVICE_FAR 2.0
+#define LW_ADVICE_FAR_HEAT 1.25
+double   lw_advice_far   (LwSetting setting);
 
 /* (transfer full) array of LwCheckpoint, one for each step. The leaf that weighs more or less is the planned leaf at
  * the step's end, each part of which has dried slower or faster by the same share; about 3 % of what `load_kg` of fresh

@@ -31,14 +31,14 @@ chain (guint i)
   return season;
 }
 
-/* Whether what is advised is no more than twice and no less than half of what stands; notches round. */
+/* Whether what is advised is near what stands; notches round. */
 static gboolean
 is_near (const LwAdvice *advice,
          const LwStep   *step)
 {
-  double from = lw_step_get (step, advice->handle.setting);
+  double from = lw_step_get (step, advice->handle.setting), far = lw_advice_far (advice->handle.setting);
 
-  return from <= 0 || (advice->to <= 1.06 * LW_ADVICE_FAR * from && advice->to >= 0.94 * from / LW_ADVICE_FAR);
+  return from <= 0 || (advice->to <= 1.06 * far * from && advice->to >= 0.94 * from / far);
 }
 
 /* Whether any setting of the next step that may be turned, anywhere in its range, does what the advice did not find:
