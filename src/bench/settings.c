@@ -186,6 +186,48 @@ add_row (GtkGrid             *grid,
   g_signal_connect (row->entry, "value-changed", G_CALLBACK (value_cb), row);
 }
 
+/* Another kind has other settings, so the popover goes. */
+static void
+kind_cb (GtkDropDown *kinds,
+         GParamSpec  *pspec,
+         gpointer     data)
+{
+  LwSession *session = g_object_get_data (G_OBJECT (kinds), "session");
+  guint step = GPOINTER_TO_UINT (g_object_get_data (G_OBJECT (kinds), "step"));
+  LwKind kind = (LwKind) gtk_drop_down_get_selected (kinds);
+  g_autofree char *label = NULL;
+
+  if (lw_session_batch (session)->steps[step].kind == kind)
+    return;
+
+  /* Translators: a step is made one of another kind */
+  label = g_strdup_printf (_ ("Make step %u %s"), step + 1, _ (lw_kind_row (kind)->label));
+  lw_session_edit (session, lw_edit_set_kind (lw_session_base (session), (guint) lw_session_batch_index (session), step, kind),
+                   label, NULL);
+  gtk_popover_popdown (GTK_POPOVER (gtk_widget_get_ancestor (GTK_WIDGET (kinds), GTK_TYPE_POPOVER)));
+}
+
+static GtkWidget *
+kinds_new (LwSession *session,
+           guint      step)
+{
+  const char *labels[LW_N_KINDS + 1] = { NULL };
+  GtkWidget *kinds;
+
+  for (guint i = 0; i < LW_N_KINDS; i++)
+    labels[i] = _ (lw_kind_row ((LwKind) i)->label);
+  kinds = gtk_drop_down_new_from_strings (labels);
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (kinds), lw_session_batch (session)->steps[step].kind);
+  gtk_widget_set_halign (kinds, GTK_ALIGN_START);
+  gtk_widget_set_tooltip_text (kinds, _ ("Make it a step of another kind"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (kinds), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("kind of step"), -1);
+  g_object_set_data_full (G_OBJECT (kinds), "session", g_object_ref (session), g_object_unref);
+  g_object_set_data (G_OBJECT (kinds), "step", GUINT_TO_POINTER (step));
+  g_signal_connect (kinds, "notify::selected", G_CALLBACK (kind_cb), NULL);
+
+  return kinds;
+}
+
 void
 lw_settings_open (GtkWidget *block,
                   LwSession *session,
@@ -194,7 +236,7 @@ lw_settings_open (GtkWidget *block,
   const LwKindRow *kind = lw_kind_row (lw_session_batch (session)->steps[step].kind);
   GtkWidget *scrolled = gtk_scrolled_window_new ();
   GtkWidget *grid = gtk_grid_new ();
-  GtkWidget *title = gtk_label_new (_ (kind->label));
+  GtkWidget *title = gtk_label_new (_ (kind->label)), *kinds = gtk_label_new (_ ("kind of step"));
 
   gtk_widget_add_css_class (title, "heading");
   gtk_label_set_xalign (GTK_LABEL (title), 0);
@@ -204,6 +246,9 @@ lw_settings_open (GtkWidget *block,
   for (guint i = 0; i < kind->n_settings; i++)
     add_row (GTK_GRID (grid), 1 + 4 * (int) i, session, step, &kind->settings[i]);
   lw_settings_add_import (GTK_GRID (grid), 1 + 4 * (int) kind->n_settings, step);
+  gtk_label_set_xalign (GTK_LABEL (kinds), 0);
+  gtk_grid_attach (GTK_GRID (grid), kinds, 0, 2 + 4 * (int) kind->n_settings, 1, 1);
+  gtk_grid_attach (GTK_GRID (grid), kinds_new (session, step), 1, 2 + 4 * (int) kind->n_settings, 3, 1);
 
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scrolled), GTK_POLICY_NEVER, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);

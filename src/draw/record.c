@@ -162,7 +162,7 @@ say_measured (const LwWeighIn *weigh_in,
   if (isnan (value))
     return g_strdup ("–");
 
-  return g_strdup_printf ("%s%.*f %s", sign, digits, with_sign ? fabs (value) : value, _ (row->unit));
+  return g_strdup_printf ("%s%.*f %s", sign, digits, with_sign ? fabs (value) : value, lw_unit_words (row->unit));
 }
 
 static double

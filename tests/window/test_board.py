@@ -342,4 +342,28 @@ def heights_are_remembered():
     desk.wait_for(lambda: rest_heights() == before, "equal heights")
 
 
+@tap.case
+def a_step_becomes_another_kind():
+    """The last row of a step's settings makes a pan a drum: its time and aims stay, a drum's settings begin; one undo."""
+    desk.choose(BATCH)
+    before = desk.words(2)
+    desk.click(desk.blocks()[1])
+    desk.key("Return")
+    kinds = desk.get("combo box", "kind of step")
+    for _ in range(40):
+        if any(desk.has(node, "focused") for node in desk.walk(kinds)):
+            break
+        desk.key("Tab")
+    desk.key("space")
+    desk.wait_for(lambda: desk.find_all("label", "fix by steam"), "the kinds")
+    desk.key(*["Down"] * 3, "Return")  # wither, tumble, fix in pan, fix in drum
+    desk.wait_for(lambda: "fix in drum" in desk.words(2), "a drum")
+    desk.settled()
+    assert desk.words(2).split(",")[1] == before.split(",")[1], (before, desk.words(2))
+    desk.save()
+    assert abs(desk.computed(BATCH, 2) - desk.moisture(2)) < 0.06
+    desk.key("ctrl+z")
+    desk.wait_for(lambda: desk.words(2) == before, "the undo")
+
+
 tap.main(desk.tree)
