@@ -328,12 +328,16 @@ put_finished (LwCard             *card,
   words[plan != NULL ? 2 : 3] = is;
   if (plan != NULL)
     words[1] = was;
+  else if (card->batch->made)
+    words[1] = aims;
   told = g_strdup_printf (_ ("Aimed at: %s"), aims);
 
   y = make_room (card, y + 6, put_cells (card, NULL, 0, FALSE, words) + LINE);
   lw_pages_rule (card->pages, LW_CARD_MARGIN, y, lw_card_width (card), LW_HAIRLINE);
 
-  return put_text (card, put_row (card, y + 3, FALSE, words), told);
+  y = put_row (card, y + 3, FALSE, words);
+
+  return words[1] == aims ? y : put_text (card, y, told);
 }
 
 static double
