@@ -216,7 +216,8 @@ lw_outcome_draw (cairo_t             *cr,
   gboolean off = verdict != NULL && verdict_of (look) != 0;
 
   lw_ink_use (cr, palette->faint);
-  lw_letter_draw_on (cr, letter, end, base, LW_TEXT_END, SMALL, FALSE, change_room, change);
+  /* A cut number would be another number. */
+  change_room = MAX (change_room, lw_letter_draw_on (cr, letter, end, base, LW_TEXT_END, SMALL, FALSE, 0, change));
   lw_ink_use (cr, palette->ink);
   value_room = lw_letter_draw_on (cr, letter, end - way * (change_room + GAP), base, LW_TEXT_END, 1.05, TRUE, 0, value);
   lw_letter_draw_on (cr, letter, begin, base, LW_TEXT_START, 1, FALSE,

@@ -16,6 +16,7 @@ struct _LwPanelKept
   double width;
   double height;
   double letters;
+  double pixels;
   LwScale scale;
   LwAxis axis;
   const LwPalette *palette;
@@ -280,6 +281,12 @@ same_columns (const LwScale *a,
   return TRUE;
 }
 
+static double
+pixels_of (const LwSpace *space)
+{
+  return space->look->pixels > 0 ? space->look->pixels : 1;
+}
+
 /* While something is dragged, other widths will do; but a clock with one column large is no even scale. */
 static gboolean
 still_good (const LwPanelKept *kept,
@@ -289,6 +296,7 @@ still_good (const LwPanelKept *kept,
   const LwScale *now = look->scale, *then = &kept->scale;
 
   if (kept->surface == NULL || kept->stamp != look->overlays_stamp || kept->width != space->width
+      || kept->pixels != pixels_of (space)
       || kept->height != space->height || kept->letters != lw_letter_scale (space->letter)
       || kept->palette != space->palette || kept->axis.low != space->axis->low || kept->axis.high != space->axis->high
       || then->n != now->n || then->rtl != now->rtl || then->view.by_clock != now->view.by_clock
@@ -304,7 +312,7 @@ static void
 make_kept (LwPanelKept *kept,
            LwSpace     *space)
 {
-  double pixels = space->look->pixels > 0 ? space->look->pixels : 1;
+  double pixels = pixels_of (space);
   cairo_t *cr;
 
   g_clear_pointer (&kept->surface, cairo_surface_destroy);
@@ -315,6 +323,7 @@ make_kept (LwPanelKept *kept,
   kept->width = space->width;
   kept->height = space->height;
   kept->letters = lw_letter_scale (space->letter);
+  kept->pixels = pixels;
   kept->scale = *space->look->scale;
   kept->axis = *space->axis;
   kept->palette = space->palette;
