@@ -105,5 +105,5 @@ lw_batch_facts_open (GtkWindow *parent,
   gtk_widget_set_sensitive (self->start, !running);
   gtk_widget_set_sensitive (self->made, !running);
 
-  lw_facts_present (facts);
+  lw_facts_present (facts, FALSE);
 }

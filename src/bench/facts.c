@@ -23,6 +23,7 @@ struct _LwFacts
   gpointer data;
   GDestroyNotify free_data;
   int rows;
+  gboolean touched;   /* by the maker; what was only looked at is no edit */
 };
 
 static void
@@ -34,6 +35,7 @@ check (LwFacts *self)
   if (self->apply == NULL)
     return;
 
+  self->touched = TRUE;
   gtk_widget_set_sensitive (self->apply, self->read (self->data, FALSE, &error));
   gtk_label_set_label (GTK_LABEL (self->refused), error != NULL ? error->message : "");
 }
@@ -41,7 +43,7 @@ check (LwFacts *self)
 static void
 apply_cb (LwFacts *self)
 {
-  if (self->read (self->data, TRUE, NULL))
+  if (!self->touched || self->read (self->data, TRUE, NULL))
     gtk_window_close (GTK_WINDOW (self->window));
 }
 
@@ -111,7 +113,8 @@ button_new (GtkWidget  *box,
 }
 
 void
-lw_facts_present (LwFacts *self)
+lw_facts_present (LwFacts *self,
+                  gboolean is_new)
 {
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12), *scrolled = gtk_scrolled_window_new ();
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
@@ -134,6 +137,7 @@ lw_facts_present (LwFacts *self)
   gtk_window_set_child (GTK_WINDOW (self->window), box);
 
   check (self);
+  self->touched = is_new;
   gtk_window_present (GTK_WINDOW (self->window));
 }
 
@@ -223,18 +227,17 @@ lw_facts_moment (GtkWidget *field,
   return lw_time_parse (g_strdelimit (text, " ", 'T'), when_s);
 }
 
-/* The chosen day, with the time that stands there. */
+/* The day that the calendar shows, with the time that stands in the field. */
 static void
 day_cb (GtkCalendar *calendar,
         GtkWidget   *entry)
 {
   g_autoptr (GDateTime) day = gtk_calendar_get_date (calendar);
   g_autofree char *date = g_date_time_format (day, "%Y-%m-%d"), *was = lw_facts_text (entry);
-  const char *time = strchr (was, ' ');
-  g_autofree char *text = g_strconcat (date, time != NULL ? time : " 12:00", NULL);
+  const char *time = strpbrk (was, " T");
+  g_autofree char *text = g_strconcat (date, " ", time != NULL ? time + 1 : "12:00", NULL);
 
   gtk_editable_set_text (GTK_EDITABLE (entry), text);
-  gtk_popover_popdown (GTK_POPOVER (gtk_widget_get_ancestor (GTK_WIDGET (calendar), GTK_TYPE_POPOVER)));
 }
 
 /* Opens on the day that stands in the field. */
@@ -261,6 +264,7 @@ lw_facts_add_moment (LwFacts    *self,
                      gint64      when_s,
                      const char *meaning)
 {
+  static const char *const signals[] = { "day-selected", "next-month", "prev-month", "next-year", "prev-year" };
   g_autofree char *text = say_moment (when_s);
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 4), *entry = entry_new (self, text);
   GtkWidget *button = gtk_menu_button_new (), *popover = gtk_popover_new (), *calendar = gtk_calendar_new ();
@@ -270,7 +274,10 @@ lw_facts_add_moment (LwFacts    *self,
   gtk_menu_button_set_icon_name (GTK_MENU_BUTTON (button), "x-office-calendar-symbolic");
   gtk_widget_set_tooltip_text (button, _ ("Choose the day"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Choose the day"), -1);
-  g_signal_connect (calendar, "day-selected", G_CALLBACK (day_cb), entry);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (popover), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (calendar), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  for (guint i = 0; i < G_N_ELEMENTS (signals); i++)
+    g_signal_connect (calendar, signals[i], G_CALLBACK (day_cb), entry);
   g_signal_connect (popover, "map", G_CALLBACK (open_cb), entry);
   gtk_widget_set_hexpand (entry, TRUE);
   gtk_box_append (GTK_BOX (box), entry);

@@ -17,7 +17,9 @@ LwFacts   *lw_facts_new        (GtkWindow     *parent,
                                 LwFactsRead    read,
                                 gpointer       data,
                                 GDestroyNotify free_data);
-void       lw_facts_present    (LwFacts       *facts);
+/* `is_new`: what it tells of is not there yet, so that Apply does something even where no field was touched. */
+void       lw_facts_present    (LwFacts       *facts,
+                                gboolean       is_new);
 
 /* Each returns the field. `meaning` is told beside it and to a screen reader. */
 GtkWidget *lw_facts_add_text   (LwFacts       *facts,

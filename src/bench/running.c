@@ -98,15 +98,15 @@ lw_running_batch (LwRunning *self)
   return self->name != NULL ? lw_season_batch (lw_session_base (self->session), self->name) : -1;
 }
 
-/* The batch in hand is renamed, and is this one. */
+/* The batch has another name than in the season last seen: it is in its place. */
 static void
 follow_name (LwRunning *self)
 {
-  const LwSeason *base = lw_session_base (self->session);
-  int at = lw_session_batch_index (self->session);
+  const LwSeason *base = lw_session_base (self->session), *was = self->seen;
+  int at = was != NULL ? lw_season_batch (was, self->name) : -1;
 
-  if (lw_running_batch (self) >= 0 || at < 0 || base->batches[at]->n_steps != self->batch->n_steps
-      || base->batches[at]->when_s != self->batch->when_s)
+  if (lw_running_batch (self) >= 0 || at < 0 || was->n_batches != base->n_batches
+      || lw_season_batch (was, base->batches[at]->name) >= 0)
     return;
 
   g_free (self->name);
@@ -138,9 +138,9 @@ season_cb (LwRunning *self)
   if (self->name == NULL || lw_session_is_dragging (self->session) || is_opening (self))
     return;
 
+  follow_name (self);
   see (self);
   follow_history (self);
-  follow_name (self);
   at = lw_running_batch (self);
   if (at >= 0 && self->run.on && self->run.step < base->batches[at]->n_steps)
     lw_run_plan (&self->run, lw_step_get (&base->batches[at]->steps[self->run.step], LW_SET_MINUTES), lw_clock_now_s ());

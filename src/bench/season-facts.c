@@ -65,5 +65,5 @@ lw_season_facts_open (GtkWindow *parent,
                                         _ ("North is positive. The sun's height follows from it."));
   self->note = lw_facts_add_note (facts, _ ("Note"), season->note);
 
-  lw_facts_present (facts);
+  lw_facts_present (facts, FALSE);
 }

@@ -186,7 +186,6 @@ add_row (GtkGrid             *grid,
   g_signal_connect (row->entry, "value-changed", G_CALLBACK (value_cb), row);
 }
 
-/* Another kind has other settings, so the popover goes. */
 static void
 kind_cb (GtkDropDown *kinds,
          GParamSpec  *pspec,
@@ -197,14 +196,13 @@ kind_cb (GtkDropDown *kinds,
   LwKind kind = (LwKind) gtk_drop_down_get_selected (kinds);
   g_autofree char *label = NULL;
 
-  if (lw_session_batch (session)->steps[step].kind == kind)
+  if (step >= lw_session_batch (session)->n_steps || lw_session_batch (session)->steps[step].kind == kind)
     return;
 
   /* Translators: a step is made one of another kind */
   label = g_strdup_printf (_ ("Make step %u %s"), step + 1, _ (lw_kind_row (kind)->label));
   lw_session_edit (session, lw_edit_set_kind (lw_session_base (session), (guint) lw_session_batch_index (session), step, kind),
                    label, NULL);
-  gtk_popover_popdown (GTK_POPOVER (gtk_widget_get_ancestor (GTK_WIDGET (kinds), GTK_TYPE_POPOVER)));
 }
 
 static GtkWidget *
@@ -226,6 +224,40 @@ kinds_new (LwSession *session,
   g_signal_connect (kinds, "notify::selected", G_CALLBACK (kind_cb), NULL);
 
   return kinds;
+}
+
+typedef struct
+{
+  LwSession *session;  /* outlives the popover */
+  int batch;
+  guint n_steps;
+  guint step;
+  LwKind kind;
+} Opened;
+
+/* Another step, or one of another kind, has other settings: the popover goes, whoever changed it. */
+static void
+season_cb (GtkPopover *popover)
+{
+  const Opened *opened = g_object_get_data (G_OBJECT (popover), "opened");
+  const LwBatch *batch = lw_session_batch (opened->session);
+
+  if (batch == NULL || lw_session_batch_index (opened->session) != opened->batch || batch->n_steps != opened->n_steps
+      || batch->steps[opened->step].kind != opened->kind)
+    gtk_popover_popdown (popover);
+}
+
+static void
+close_in_time (GtkWidget *popover,
+               LwSession *session,
+               guint      step)
+{
+  const LwBatch *batch = lw_session_batch (session);
+  Opened *opened = g_new (Opened, 1);
+
+  *opened = (Opened) { session, lw_session_batch_index (session), batch->n_steps, step, batch->steps[step].kind };
+  g_object_set_data_full (G_OBJECT (popover), "opened", opened, g_free);
+  g_signal_connect_object (session, "season", G_CALLBACK (season_cb), popover, G_CONNECT_SWAPPED);
 }
 
 void
@@ -254,5 +286,5 @@ lw_settings_open (GtkWidget *block,
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scrolled), TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scrolled), 460);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), grid);
-  lw_popover_open (block, scrolled, GTK_POS_BOTTOM, _ (kind->label));
+  close_in_time (lw_popover_open (block, scrolled, GTK_POS_BOTTOM, _ (kind->label)), session, step);
 }

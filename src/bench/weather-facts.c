@@ -51,7 +51,8 @@ put (WeatherFacts     *self,
   g_autofree char *id = self->id != NULL ? g_strdup (self->id) : lw_import_id (facts->name, "weather", is_taken, base);
   g_autoptr (LwSeason) with_it = lw_edit_add_weather (base, lw_day_facts_weather (facts, id));
 
-  lw_session_edit (self->session, lw_edit_set_batch_weather (with_it, self->batch, id), _ ("Make up a weather"), NULL);
+  lw_session_edit (self->session, lw_edit_set_batch_weather (with_it, self->batch, id),
+                   self->id != NULL ? _ ("Change a weather") : _ ("Make up a weather"), NULL);
 }
 
 /* A number that may be left out must be none or a number. */
@@ -93,6 +94,21 @@ read_fields (gpointer   data,
   return TRUE;
 }
 
+/* (transfer full) (nullable) how many other batches change with the weather. */
+static char *
+say_shared (WeatherFacts *self)
+{
+  const LwSeason *base = lw_session_base (self->session);
+  guint n = 0;
+
+  for (guint i = 0; i < base->n_batches; i++)
+    n += self->id != NULL && i != self->batch && g_strcmp0 (base->batches[i]->weather, self->id) == 0;
+
+  return n == 0 ? NULL
+                : g_strdup_printf (ngettext ("%u other batch has this weather and changes, too.",
+                                             "%u other batches have this weather and change, too.", n), n);
+}
+
 static void
 add_fields (WeatherFacts     *self,
             LwFacts          *form,
@@ -100,7 +116,9 @@ add_fields (WeatherFacts     *self,
 {
   const LwDay *day = &facts->day;
 
-  self->name = lw_facts_add_text (form, _ ("Name"), facts->name, NULL);
+  g_autofree char *shared = say_shared (self);
+
+  self->name = lw_facts_add_text (form, _ ("Name"), facts->name, shared);
   self->low = lw_facts_add_number (form, _ ("Lowest, °C"), day->low_c, _ ("Air in the shade. Low and high alike: the same all day."));
   self->low_hour = lw_facts_add_number (form, _ ("Lowest at hour"), day->low_hour,
                                         _ ("0 to 24, often about dawn; half past six is 6.5."));
@@ -142,5 +160,5 @@ lw_weather_facts_open (GtkWindow *parent,
     self->id = g_strdup (batch->weather);
   add_fields (self, form, &facts);
 
-  lw_facts_present (form);
+  lw_facts_present (form, self->id == NULL);
 }

@@ -7,6 +7,8 @@
 #include "season/import.h"
 #include "season/text.h"
 
+#define NAME_END 20 /* characters that are put behind a name */
+
 static void
 edit_leaf (GSimpleAction *action,
            GVariant      *target,
@@ -56,10 +58,12 @@ static char *
 next_name (const LwSeason *season,
            const char     *like)
 {
+  g_autofree char *cut = g_utf8_substring (like, 0, MIN (g_utf8_strlen (like, -1), LW_MAX_TEXT - NAME_END));
+
   for (guint i = 2;; i++)
     {
       /* Translators: the name of a leaf, then a counting number */
-      g_autofree char *name = g_strdup_printf (_ ("%s (%u)"), like, i);
+      g_autofree char *name = g_strdup_printf (_ ("%s (%u)"), cut, i);
 
       if (!is_named (season, name))
         return g_steal_pointer (&name);

@@ -92,6 +92,16 @@ add_line (GString    *text,
   g_string_append_printf (text, "%s%s %s%s", text->len > 0 ? "\n" : "", what, change < 0 ? "−" : "+", size);
 }
 
+/* Whether both sides have a value of it: neither follows weather or a log. */
+static gboolean
+is_set (const LwKindSetting *range,
+        const LwStep        *planned,
+        const LwStep        *made)
+{
+  return (!range->weather || (lw_step_is_given (planned, range->setting) && lw_step_is_given (made, range->setting)))
+         && lw_step_log (planned, range->setting) == NULL && lw_step_log (made, range->setting) == NULL;
+}
+
 static void
 say_settings (GString      *text,
               const LwStep *planned,
@@ -106,7 +116,7 @@ say_settings (GString      *text,
       g_autofree char *size = setting == LW_SET_MINUTES ? lw_say_minutes (fabs (change))
                                                         : lw_say_setting (setting, fabs (change));
 
-      if (change != 0)
+      if (change != 0 && is_set (&row->settings[i], planned, made))
         add_line (text, _ (lw_setting_row (setting)->label), change, size);
     }
 }

@@ -113,6 +113,7 @@ lw_batch_as_planned (const LwBatch *batch)
     return NULL;
 
   planned = lw_batch_copy (batch->plan);
+  lw_batch_forget_made (planned);
   say_again (&planned->name, batch->name);
   say_again (&planned->tea, batch->tea);
   say_again (&planned->leaf, batch->leaf);

@@ -50,7 +50,8 @@ lw_edit_move_step (const LwSeason *season,
   return next;
 }
 
-/* What was set of a step, as far as another kind has it, in that kind's range. */
+/* What was set of a step, as far as another kind has it, in that kind's range. Time and what leads begin anew: a pan's
+ * minutes would burn the leaf in a drum. */
 static void
 carry_settings (LwStep       *into,
                 const LwStep *from)
@@ -62,7 +63,7 @@ carry_settings (LwStep       *into,
       LwSetting setting = row->settings[i].setting;
       const LwKindSetting *range = lw_kind_setting (into->kind, setting);
 
-      if (range == NULL)
+      if (range == NULL || setting == LW_SET_MINUTES || setting == lw_kind_row (into->kind)->leading)
         continue;
       if (lw_step_is_given (from, setting))
         lw_step_set (into, setting, CLAMP (lw_step_get (from, setting), range->low, range->high));
@@ -79,11 +80,12 @@ lw_edit_set_kind (const LwSeason *season,
 {
   LwBatch *own;
   LwSeason *next = lw_season_own_batch (season, batch, &own);
+  const LwStep usual = lw_step_new (kind);
   LwStep other = lw_step_copy (&own->steps[step]);
 
   other.kind = kind;
-  other.given = 0;
-  memset (other.value, 0, sizeof other.value);
+  other.given = usual.given;
+  memcpy (other.value, usual.value, sizeof other.value);
   for (guint i = 0; i < LW_N_LOG_OF; i++)
     g_clear_pointer (&other.log[i], g_free);
   g_clear_pointer (&other.sign, g_free);

@@ -10,6 +10,8 @@
 #include "season/text.h"
 #include "season/wording.h"
 
+#define NAME_ENDS 40 /* characters that are put behind a name, in any language */
+
 /* What is set by hand no longer follows a log: a maker who drags the heat wants that heat. */
 static void
 set_by_hand (LwStep   *step,
@@ -126,14 +128,23 @@ lw_edit_take_tea (const LwSeason *season,
   return next;
 }
 
+/* (transfer full) short enough for what is put behind it to keep within what a document takes. */
+static char *
+cut_name (const char *name)
+{
+  return g_utf8_substring (name, 0, MIN (g_utf8_strlen (name, -1), LW_MAX_TEXT - NAME_ENDS));
+}
+
 static char *
 unused_name (const LwSeason *season,
              const char     *like)
 {
+  g_autofree char *cut = cut_name (like);
+
   for (guint i = 2;; i++)
     {
       /* Translators: the name of a repeated batch, then a counting number */
-      g_autofree char *name = g_strdup_printf (_ ("%s (%u)"), like, i);
+      g_autofree char *name = g_strdup_printf (_ ("%s (%u)"), cut, i);
 
       if (lw_season_batch (season, name) < 0)
         return g_steal_pointer (&name);
@@ -161,8 +172,9 @@ lw_edit_add_planned (const LwSeason *season,
 {
   LwSeason *next = lw_season_copy (season);
   LwBatch *own = lw_batch_as_planned (season->batches[batch]);
+  g_autofree char *cut = cut_name (own->name);
   /* Translators: the name of a batch */
-  g_autofree char *name = g_strdup_printf (_ ("%s, as planned"), own->name);
+  g_autofree char *name = g_strdup_printf (_ ("%s, as planned"), cut);
 
   g_free (own->name);
   own->name = lw_season_batch (season, name) < 0 ? g_steal_pointer (&name) : unused_name (season, name);
@@ -221,6 +233,7 @@ lw_edit_set_leaves (const LwSeason    *season,
 
         g_free (own->leaf);
         own->leaf = g_strdup (ids[i]);
+        lw_batch_drop_corrections (own); /* reckoned for the parts of another leaf */
         lw_season_put_batch (next, i, own);
       }
 

@@ -43,7 +43,8 @@ LwSeason   *lw_edit_move_step    (const LwSeason *season,
                                   guint           batch,
                                   guint           from,
                                   guint           to);
-/* The step is of another kind: its time, what else both kinds have, aims, note and weigh-ins stay; its sign goes. */
+/* The step is of another kind, whose time and leading setting begin anew; what else both kinds have, aims, note and
+ * weigh-ins stay; its sign goes. */
 LwSeason   *lw_edit_set_kind     (const LwSeason *season,
                                   guint           batch,
                                   guint           step,

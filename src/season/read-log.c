@@ -128,7 +128,9 @@ lw_read_check_logs (LwReader      *reader,
         g_autofree char *quoted = lw_reader_quote (batch->logs[i].log->id);
 
         lw_reader_tell (reader, lw_gate_line (node), _ ("Give one of them another id."),
-                        _ ("The batch has more than one log with the id “%s”."), quoted);
+                        strcmp ((const char *) node->name, lw_shape (LW_E_PLAN)->name) == 0
+                          ? _ ("The plan has more than one log with the id “%s”.")
+                          : _ ("The batch has more than one log with the id “%s”."), quoted);
       }
 
   for (xmlNode *child = node->children; child != NULL && step < batch->n_steps; child = child->next)

@@ -1,7 +1,8 @@
-/* Edits of which steps there are, in which order and of which kind. */
+/* Edits of which steps there are, in which order and of which kind, and of which leaf. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "sample.h"
 
+#include "season/correction.h"
 #include "season/edit.h"
 
 #define FULL 0 /* of the sample: wither and fix-pan, with aims and weigh-ins */
@@ -30,7 +31,7 @@ test_steps (void)
   g_assert_cmpuint (batch->steps[1].n_aims, ==, 0);
 }
 
-/* From pan to drum: what both have stays, in the drum's range; to a roll, that has no wall, the time. */
+/* From pan to drum: time and wall begin anew, what else both have stays, in the drum's range. */
 static void
 test_kind (void)
 {
@@ -45,21 +46,41 @@ test_kind (void)
     {
       const LwKindSetting *range = lw_kind_setting (LW_KIND_FIX_DRUM, setting);
 
-      if (range == NULL || lw_kind_setting (LW_KIND_FIX_PAN, setting) == NULL)
+      if (setting == LW_SET_MINUTES)
+        g_assert_cmpfloat (lw_step_get (turned, setting), ==, range->start);
+      else if (range == NULL || setting == LW_SET_WALL_C || lw_kind_setting (LW_KIND_FIX_PAN, setting) == NULL)
         g_assert_false (lw_step_is_given (turned, setting));
       else
         g_assert_cmpfloat (lw_step_get (turned, setting), ==, CLAMP (lw_step_get (pan, setting), range->low, range->high));
     }
-  g_assert_cmpstr (lw_step_log (turned, LW_SET_WALL_C), ==, "pan-1");
+  g_assert_null (lw_step_log (turned, LW_SET_WALL_C));
+  g_assert_cmpstr (lw_step_log (turned, LW_SET_AIR_C), ==, "room");
   g_assert_cmpuint (turned->n_aims, ==, pan->n_aims);
   g_assert_cmpuint (turned->n_weigh_ins, ==, pan->n_weigh_ins);
   g_assert_cmpstr (turned->note, ==, pan->note);
   g_assert_null (turned->sign);
 
   g_assert_false (lw_step_is_given (rolled, LW_SET_WALL_C));
-  g_assert_cmpfloat (lw_step_get (rolled, LW_SET_MINUTES), ==,
-                     MIN (lw_step_get (pan, LW_SET_MINUTES), lw_kind_setting (LW_KIND_ROLL, LW_SET_MINUTES)->high));
+  g_assert_cmpfloat (lw_step_get (rolled, LW_SET_AIR_C), ==, lw_step_get (pan, LW_SET_AIR_C));
   g_assert_null (rolled->log[LW_LOG_WALL]);
+}
+
+/* What was corrected for the parts of one leaf is nothing for another. */
+static void
+test_other_leaf (void)
+{
+  g_autoptr (LwSeason) season = sample_season (), next = NULL, again = NULL;
+  const char *ids[] = { "large-leaf", NULL };
+  g_autofree char *text = NULL;
+  gsize length;
+
+  g_assert_nonnull (lw_correction_of (season->batches[FULL], 1));
+  next = lw_edit_set_leaves (season, ids);
+  g_assert_cmpstr (next->batches[FULL]->leaf, ==, "large-leaf");
+  g_assert_null (lw_correction_of (next->batches[FULL], 1));
+  text = lw_document_write (next, &length);
+  again = sample_read (text);
+  sample_assert_same (again, next);
 }
 
 int
@@ -70,6 +91,7 @@ main (int   argc,
 
   g_test_add_func ("/edit-step/steps", test_steps);
   g_test_add_func ("/edit-step/kind", test_kind);
+  g_test_add_func ("/edit-step/other-leaf", test_other_leaf);
 
   return g_test_run ();
 }

@@ -4,6 +4,7 @@
 
 #include <math.h>
 
+#include "season/correction.h"
 #include "season/edit.h"
 #include "season/run.h"
 
@@ -110,6 +111,29 @@ assert_plan_kept (const LwSeason *before,
   g_assert_null (repeated->batches[PLAIN + 1]->plan);
 }
 
+/* What only its making gave a batch is not in its plan: weigh-ins, correction, a log that nothing follows, the note. */
+static void
+test_plan_of_made (void)
+{
+  g_autoptr (LwSeason) season = sample_season ();
+  g_autoptr (LwSeason) loose = lw_edit_follow_log (season, FULL, 1, LW_SET_WALL_C, NULL);
+  g_autoptr (LwSeason) begun = lw_edit_begin_batch (loose, FULL, 86400);
+  g_autoptr (LwBatch) planned = lw_batch_as_planned (begun->batches[FULL]);
+  const LwBatch *was = season->batches[FULL];
+
+  g_assert_nonnull (lw_correction_of (was, 1));
+  g_assert_cmpuint (was->steps[1].n_weigh_ins, >, 0);
+  g_assert_cmpint (planned->when_s, ==, was->when_s);
+  g_assert_false (planned->made);
+  g_assert_null (planned->note);
+  g_assert_null (lw_correction_of (planned, 1));
+  g_assert_cmpuint (planned->steps[1].n_weigh_ins, ==, 0);
+  g_assert_cmpuint (planned->steps[1].n_aims, ==, was->steps[1].n_aims);
+  g_assert_cmpuint (planned->n_aims, ==, was->n_aims);
+  g_assert_null (lw_batch_log (planned, "pan-1"));
+  g_assert_nonnull (lw_batch_log (planned, "room"));
+}
+
 static void
 test_edits (void)
 {
@@ -149,6 +173,7 @@ main (int   argc,
   g_test_add_func ("/run/plan", test_plan);
   g_test_add_func ("/run/notice", test_notice);
   g_test_add_func ("/run/edits", test_edits);
+  g_test_add_func ("/run/plan-of-made", test_plan_of_made);
 
   return g_test_run ();
 }

@@ -123,7 +123,7 @@ def date_and_weight_count():
 
 @tap.case
 def the_calendar_chooses_a_day():
-    """The button beside the start opens a calendar; a day chosen there keeps the time of day."""
+    """The button beside the start opens a calendar; a day chosen there keeps the time of day. Escape leaves all as it was."""
     def days():
         return desk.find_all("label", re.compile(r"^(29|30)$"), desk.windows()[-1])
     opened()
@@ -133,9 +133,15 @@ def the_calendar_chooses_a_day():
     desk.key("Right", "space")
     desk.wait_for(lambda: desk.text_of(field("Start")) != "2026-03-25 09:30", "another day")
     assert re.match(r"^2026-0[2-4]-\d\d 09:30$", desk.text_of(field("Start"))), desk.text_of(field("Start"))
+    desk.key("Escape")
     desk.wait_for(lambda: not days(), "the calendar to close")
     desk.key("Escape")
     closed()
+    desk.save()
+    opened()
+    desk.key("Return")
+    closed()
+    assert not desk.is_changed(), "a look is an edit"
 
 
 @tap.case

@@ -76,7 +76,9 @@ def a_planned_batch_is_started():
     """A made batch is not started; a planned one is, after a word of caution; the bar and the actual start are there."""
     desk.key("alt+b")
     assert not desk.has(desk.get("menu item", re.compile("Start this batch")), "sensitive"), "a made batch can be started"
-    desk.key("Escape", "ctrl+r")
+    desk.key("Escape")
+    desk.wait_for(lambda: not desk.find("menu item", re.compile("Start this batch")), "the menu to close")
+    desk.key("ctrl+r")
     desk.wait_for(lambda: BATCH in desk.name_of(desk.windows()[0]), "the repeated batch")
     desk.save()
     assert bar() is None, "a bar without a run"
@@ -213,6 +215,20 @@ def a_journal_that_cannot_be_written_is_told():
         assert 'of=\\"leaf-c\\" value=\\"70\\"' in journal.read(), "the entry is not in the journal"
 
 
+def another_name_and_start():
+    """Changed at once, before the save: the journal still knows whose it is, and goes with the save."""
+    desk.key("F2")
+    window = desk.wait_for(lambda: len(desk.windows()) > 1 and desk.windows()[-1], "the window")
+    desk.set_text(desk.get("text", "Name", window), "another")
+    desk.set_text(desk.get("text", "Start", window), "2026-03-25 10:00")
+    desk.act(desk.get("push button", "Apply", window))
+    desk.wait_for(lambda: "another" in desk.name_of(desk.windows()[0]), "the name")
+    desk.save()
+    desk.wait_for(lambda: glob.glob(JOURNALS + "/*") == [], "the journal to go")
+    desk.key("ctrl+z")
+    desk.wait_for(lambda: BATCH in desk.name_of(desk.windows()[0]), "the old name")
+
+
 @tap.case
 def after_the_end_a_save_is_enough():
     """The last step's end makes the batch; once saved nothing is left to put back."""
@@ -221,6 +237,7 @@ def after_the_end_a_save_is_enough():
     desk.key("F8")
     desk.get("status bar", re.compile("^The batch is made"))
     desk.wait_for(lambda: bar() is None, "the bar to go")
+    another_name_and_start()
     shown = rows()
     batch = saved_batch()
     tap.equal(batch.get("state"), "made", "the batch")
