@@ -24,18 +24,33 @@ configure (LwKnockTable  *self,
   gtk_adjustment_configure (adjustment, CLAMP (value, 0, upper - page), 0, upper, step, 0.9 * page, page);
 }
 
+/* The first column that begins there or later: half a number, its sign cut off, would be another number. */
+static int
+whole_columns (const LwKnockColumns *columns,
+               double                offset)
+{
+  guint q = 0;
+
+  while (q + 1 < LW_N_QUANTITIES && columns->starts[q] < (int) offset)
+    q++;
+
+  return columns->starts[q];
+}
+
 void
 lw_knock_table_move_columns (LwKnockTable *self)
 {
   GtkAdjustment *across = self->adjustments[GTK_ORIENTATION_HORIZONTAL];
   double value = gtk_adjustment_get_value (across);
+  int offset;
 
   if (lw_look_is_rtl (GTK_WIDGET (self)))
     value = gtk_adjustment_get_upper (across) - gtk_adjustment_get_page_size (across) - value;
-  if (self->columns.offset == (int) value)
+  offset = whole_columns (&self->columns, value);
+  if (self->columns.offset == offset)
     return;
 
-  self->columns.offset = (int) value;
+  self->columns.offset = offset;
   gtk_widget_queue_allocate (self->heads);
   for (guint i = 0; i < self->slots->len; i++)
     gtk_widget_queue_allocate (self->slots->pdata[i]);

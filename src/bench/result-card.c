@@ -172,11 +172,11 @@ refresh (LwResultCard *self)
 
   show_rows (self);
   gtk_widget_queue_draw (self->list);
+  show_cost (self);
   if (lw_session_is_dragging (self->session))
     return;
 
   show_place (self);
-  show_cost (self);
   show_unlock (self);
   for (guint i = 0; i < N_SHOWN; i++)
     lw_result_row_tell (self->rows[i]);

@@ -152,11 +152,12 @@ lw_fit_prior_say (LwFitWhat        what,
   const LwFitRow *row = lw_fit_row (what);
   double value = leaf != NULL ? lw_fit_value (what, leaf) : NAN;
   const char *unit = isnan (value) ? "" : lw_unit_words (lw_fit_unit (what));
-  g_autofree char *start = isnan (value) ? g_strdup ("") : g_strdup_printf ("%.4g %s", value, unit);
+  g_autofree char *number = isnan (value) ? g_strdup ("") : lw_fit_number_say (value, 4);
+  g_autofree char *start = g_strdup_printf ("%s %s", number, unit);
   g_autofree char *width = row->factor ? g_strdup_printf (_ ("± %.0f %%"), 100 * row->spread)
                                        : g_strdup_printf (_ ("± %.2g %s"), row->spread, lw_unit_words (row->unit));
 
-  return *start == '\0' ? g_steal_pointer (&width) : g_strdup_printf ("%s %s", g_strchomp (start), width);
+  return isnan (value) ? g_steal_pointer (&width) : g_strdup_printf ("%s %s", g_strchomp (start), width);
 }
 
 char *
