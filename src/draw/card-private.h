@@ -68,6 +68,9 @@ void     lw_card_say         (LwCard       *card);
 LwCardRow lw_card_row        (const LwCard *card,
                               guint         i);
 void     lw_card_row_clear   (LwCardRow    *row);
+/* (transfer full) takes words; no line breaks between a figure and its unit or, with `named`, what stands before it. */
+char    *lw_card_bind_figures (char       *words,
+                               gboolean    named);
 /* (transfer full) a text cut after `most` characters, with an ellipsis then. */
 char    *lw_card_cut         (const char   *text,
                               guint         most);

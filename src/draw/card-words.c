@@ -47,10 +47,9 @@ bound (const char *words)
   return g_string_free (text, FALSE);
 }
 
-/* (transfer full) takes words; no line breaks between a figure and its unit or, with `named`, what stands before it. */
-static char *
-bind_figures (char     *words,
-              gboolean  named)
+char *
+lw_card_bind_figures (char     *words,
+                      gboolean  named)
 {
   GString *text = g_string_new (NULL);
 
@@ -113,7 +112,7 @@ say_settings (const LwCard *card,
       g_string_append_printf (text, LW_PAGES_NO_BREAK "· %s %s", _ (lw_setting_row (setting)->label), said);
     }
 
-  return bind_figures (g_string_free (text, FALSE), TRUE);
+  return lw_card_bind_figures (g_string_free (text, FALSE), TRUE);
 }
 
 LwCardRow
@@ -140,7 +139,7 @@ lw_card_row (const LwCard *card,
 
       row.weight = lw_say_kg (card->wish.load_kg * share);
       /* Translators: %s is a weight */
-      row.per_ten = bind_figures (g_strdup_printf (_ ("10 kg fresh leaf should now weigh %s"), ten), FALSE);
+      row.per_ten = lw_card_bind_figures (g_strdup_printf (_ ("10 kg fresh leaf should now weigh %s"), ten), FALSE);
     }
   else
     {
@@ -148,8 +147,9 @@ lw_card_row (const LwCard *card,
       row.per_ten = g_strdup (_ ("not computed"));
     }
   row.advice = card->checkpoints != NULL && i < card->checkpoints->len
-                 ? bind_figures (lw_advice_say (card->batch, &g_array_index (card->checkpoints, LwCheckpoint, i),
-                                                card->wish.load_kg), FALSE)
+                 ? lw_card_bind_figures (lw_advice_say (card->batch,
+                                                        &g_array_index (card->checkpoints, LwCheckpoint, i),
+                                                        card->wish.load_kg), FALSE)
                  : g_strdup ("");
 
   return row;

@@ -47,10 +47,11 @@ put_cells (const LwCard      *card,
 
   for (guint i = 0; i < N_CELLS; i++)
     {
+      g_autofree char *bound = lw_card_bind_figures (g_strdup (words[i]), FALSE);
       double x, width, here;
 
       cell (card, i, &x, &width);
-      here = lw_pages_words (pages, x, y, width, size_of (), bold, words[i]);
+      here = lw_pages_words (pages, x, y, width, size_of (), bold, bound);
       height = MAX (height, here);
     }
 
