@@ -350,10 +350,8 @@ def a_step_becomes_another_kind():
     desk.click(desk.blocks()[1])
     desk.key("Return")
     kinds = desk.get("combo box", "kind of step")
-    for _ in range(40):
-        if any(desk.has(node, "focused") for node in desk.walk(kinds)):
-            break
-        desk.key("Tab")
+    desk.key("shift+Tab")  # from the first row to the last
+    desk.wait_for(lambda: any(desk.has(node, "focused") for node in desk.walk(kinds)), "the keys on the kinds")
     desk.key("space")
     desk.wait_for(lambda: desk.find_all("label", "fix by steam"), "the kinds")
     desk.key(*["Down"] * 3, "Return")  # wither, tumble, fix in pan, fix in drum
