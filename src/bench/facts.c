@@ -280,6 +280,8 @@ lw_facts_add_moment (LwFacts    *self,
     g_signal_connect (calendar, signals[i], G_CALLBACK (day_cb), entry);
   g_signal_connect (popover, "map", G_CALLBACK (open_cb), entry);
   gtk_widget_set_hexpand (entry, TRUE);
+  /* From the right its day and time would change places. */
+  gtk_widget_set_direction (GTK_WIDGET (gtk_editable_get_delegate (GTK_EDITABLE (entry))), GTK_TEXT_DIR_LTR);
   gtk_box_append (GTK_BOX (box), entry);
   gtk_box_append (GTK_BOX (box), button);
 
