@@ -2,6 +2,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/ask.h"
 
+#include "bench/modal.h"
 #include "season/problem.h"
 #include "season/text.h"
 
@@ -59,8 +60,7 @@ window_new (GtkWindow  *parent,
             const char *words,
             GtkWidget **box)
 {
-  GtkWidget *window = gtk_window_new ();
-  GtkEventController *shortcuts = gtk_shortcut_controller_new ();
+  GtkWidget *window = lw_modal_new (parent, heading);
 
   *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   gtk_widget_add_css_class (*box, "ask");
@@ -68,15 +68,7 @@ window_new (GtkWindow  *parent,
   if (words != NULL && words[0] != '\0')
     gtk_box_append (GTK_BOX (*box), wrapped_label (words, "ask-words"));
 
-  gtk_window_set_title (GTK_WINDOW (window), heading);
-  gtk_window_set_modal (GTK_WINDOW (window), TRUE);
-  gtk_window_set_transient_for (GTK_WINDOW (window), parent);
   gtk_window_set_child (GTK_WINDOW (window), *box);
-
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (shortcuts),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                          gtk_named_action_new ("window.close")));
-  gtk_widget_add_controller (window, shortcuts);
 
   return window;
 }

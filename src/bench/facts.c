@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "bench/entry.h"
+#include "bench/modal.h"
 #include "season/notation.h"
 #include "season/text.h"
 
@@ -76,40 +77,18 @@ lw_facts_new (GtkWindow     *parent,
               GDestroyNotify free_data)
 {
   LwFacts *self = g_new0 (LwFacts, 1);
-  GtkEventController *shortcuts = gtk_shortcut_controller_new ();
 
   self->read = read;
   self->data = data;
   self->free_data = free_data;
-  self->window = gtk_window_new ();
+  self->window = lw_modal_new (parent, title);
   self->grid = gtk_grid_new ();
   gtk_grid_set_column_spacing (GTK_GRID (self->grid), 10);
   gtk_grid_set_row_spacing (GTK_GRID (self->grid), 6);
   gtk_widget_add_css_class (self->grid, "settings");
-  gtk_window_set_title (GTK_WINDOW (self->window), title);
-  gtk_window_set_modal (GTK_WINDOW (self->window), TRUE);
-  gtk_window_set_transient_for (GTK_WINDOW (self->window), parent);
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (shortcuts),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                          gtk_named_action_new ("window.close")));
-  gtk_widget_add_controller (self->window, shortcuts);
   g_object_set_data_full (G_OBJECT (self->window), "facts", self, (GDestroyNotify) facts_free);
 
   return self;
-}
-
-static GtkWidget *
-button_new (GtkWidget  *box,
-            const char *label,
-            GCallback   clicked,
-            gpointer    data)
-{
-  GtkWidget *button = gtk_button_new_with_label (label);
-
-  g_signal_connect_swapped (button, "clicked", clicked, data);
-  gtk_box_append (GTK_BOX (box), button);
-
-  return button;
 }
 
 void
@@ -129,8 +108,8 @@ lw_facts_present (LwFacts *self,
   gtk_box_append (GTK_BOX (box), self->refused);
 
   gtk_widget_set_halign (row, GTK_ALIGN_END);
-  button_new (row, _ ("Cancel"), G_CALLBACK (gtk_window_close), self->window);
-  self->apply = button_new (row, _ ("Apply"), G_CALLBACK (apply_cb), self);
+  lw_modal_button (row, _ ("Cancel"), G_CALLBACK (gtk_window_close), self->window);
+  self->apply = lw_modal_button (row, _ ("Apply"), G_CALLBACK (apply_cb), self);
   gtk_widget_add_css_class (self->apply, "suggested-action");
   gtk_window_set_default_widget (GTK_WINDOW (self->window), self->apply);
   gtk_box_append (GTK_BOX (box), row);

@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "bench/entry.h"
+#include "bench/modal.h"
 #include "season/document.h"
 #include "season/text.h"
 
@@ -118,20 +119,6 @@ leaf_window_free (LwLeafWindow *self)
   g_free (self);
 }
 
-static GtkWidget *
-button_new (GtkWidget  *box,
-            const char *label,
-            GCallback   clicked,
-            gpointer    data)
-{
-  GtkWidget *button = gtk_button_new_with_label (label);
-
-  g_signal_connect_swapped (button, "clicked", clicked, data);
-  gtk_box_append (GTK_BOX (box), button);
-
-  return button;
-}
-
 /* One line of the leaf as a whole: its label, its field, its unit and meaning. */
 /* Not so narrow that the window must be as high as lines broken at every word need. */
 static GtkWidget *
@@ -235,12 +222,12 @@ add_buttons (LwLeafWindow *self,
   GtkWidget *gap = gtk_label_new (NULL), *cancel;
 
   gtk_widget_set_hexpand (gap, TRUE);
-  self->add = button_new (row, _ ("Add a part"), G_CALLBACK (add_cb), self);
-  self->add_up = button_new (row, _ ("Make shares add up to 1"), G_CALLBACK (add_up_cb), self);
+  self->add = lw_modal_button (row, _ ("Add a part"), G_CALLBACK (add_cb), self);
+  self->add_up = lw_modal_button (row, _ ("Make shares add up to 1"), G_CALLBACK (add_up_cb), self);
   gtk_box_append (GTK_BOX (row), gap);
-  cancel = button_new (row, _ ("Cancel"), G_CALLBACK (gtk_window_close), self->window);
+  cancel = lw_modal_button (row, _ ("Cancel"), G_CALLBACK (gtk_window_close), self->window);
   gtk_widget_set_tooltip_text (cancel, _ ("Leave the leaf as it is"));
-  self->apply = button_new (row, _ ("Apply"), G_CALLBACK (apply_cb), self);
+  self->apply = lw_modal_button (row, _ ("Apply"), G_CALLBACK (apply_cb), self);
   gtk_widget_add_css_class (self->apply, "suggested-action");
   gtk_window_set_default_widget (GTK_WINDOW (self->window), self->apply);
   gtk_box_append (GTK_BOX (box), row);
@@ -250,16 +237,7 @@ static void
 window_new (LwLeafWindow *self,
             GtkWindow    *parent)
 {
-  GtkEventController *shortcuts = gtk_shortcut_controller_new ();
-
-  self->window = gtk_window_new ();
-  gtk_window_set_title (GTK_WINDOW (self->window), _ ("Leaf of this batch"));
-  gtk_window_set_modal (GTK_WINDOW (self->window), TRUE);
-  gtk_window_set_transient_for (GTK_WINDOW (self->window), parent);
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (shortcuts),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                          gtk_named_action_new ("window.close")));
-  gtk_widget_add_controller (self->window, shortcuts);
+  self->window = lw_modal_new (parent, _ ("Leaf of this batch"));
   g_object_set_data_full (G_OBJECT (self->window), "leaf", self, (GDestroyNotify) leaf_window_free);
 }
 

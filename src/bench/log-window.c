@@ -6,6 +6,7 @@
 
 #include "bench/log-columns-grid.h"
 #include "bench/look.h"
+#include "bench/modal.h"
 #include "draw/log-picture.h"
 #include "season/document.h"
 #include "season/import.h"
@@ -335,28 +336,12 @@ scrolled_new (GtkWidget *box)
   return scrolled;
 }
 
-static gboolean
-is_taken (const char   *id,
-          gconstpointer batch)
-{
-  return lw_batch_log (batch, id) != NULL;
-}
-
 static void
 window_new (LogWindow *self,
             GtkWindow *parent)
 {
-  GtkEventController *shortcuts = gtk_shortcut_controller_new ();
-
-  self->window = gtk_window_new ();
-  gtk_window_set_title (GTK_WINDOW (self->window), _ ("Import a temperature log"));
-  gtk_window_set_modal (GTK_WINDOW (self->window), TRUE);
-  gtk_window_set_transient_for (GTK_WINDOW (self->window), parent);
+  self->window = lw_modal_new (parent, _ ("Import a temperature log"));
   gtk_window_set_default_size (GTK_WINDOW (self->window), 640, -1);
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (shortcuts),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                          gtk_named_action_new ("window.close")));
-  gtk_widget_add_controller (self->window, shortcuts);
   g_object_set_data_full (G_OBJECT (self->window), "log", self, (GDestroyNotify) log_window_free);
 }
 
@@ -376,7 +361,7 @@ lw_log_window_open (GtkWindow    *parent,
   self->batch = (guint) lw_session_batch_index (session);
   self->table = table;
   self->name = lw_import_name (path);
-  self->id = lw_import_id (self->name, "log", is_taken, batch_of (self));
+  self->id = lw_import_log_id (batch_of (self), self->name);
   self->imported = imported;
   self->data = data;
   window_new (self, parent);

@@ -3,6 +3,7 @@
 #include "bench/over-pick.h"
 
 #include "bench/batch-item.h"
+#include "bench/modal.h"
 #include "bench/over-tick.h"
 #include "season/text.h"
 
@@ -106,9 +107,8 @@ lw_over_pick (GtkWindow  *parent,
               LwSeason   *season,
               const char *path)
 {
-  GtkWidget *window = gtk_window_new (), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *close;
+  GtkWidget *window = lw_modal_new (parent, season->name), *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 0), *close;
   GtkWidget *scrolled = gtk_scrolled_window_new (), *heading = gtk_label_new (_ ("Tick what is to lie over the batch in hand."));
-  GtkEventController *shortcuts = gtk_shortcut_controller_new ();
   Pick *pick = g_new (Pick, 1);
 
   *pick = (Pick) { g_object_ref (overlays), lw_season_ref (season), g_strdup (path) };
@@ -125,15 +125,8 @@ lw_over_pick (GtkWindow  *parent,
   gtk_box_append (GTK_BOX (box), heading);
   gtk_box_append (GTK_BOX (box), scrolled);
   gtk_box_append (GTK_BOX (box), close);
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (shortcuts),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                          gtk_named_action_new ("window.close")));
-  gtk_widget_add_controller (window, shortcuts);
   gtk_widget_add_css_class (window, "bench");
-  gtk_window_set_title (GTK_WINDOW (window), season->name);
   gtk_window_set_default_size (GTK_WINDOW (window), 420, 520);
-  gtk_window_set_modal (GTK_WINDOW (window), TRUE);
-  gtk_window_set_transient_for (GTK_WINDOW (window), parent);
   gtk_window_set_child (GTK_WINDOW (window), box);
   gtk_window_present (GTK_WINDOW (window));
 }

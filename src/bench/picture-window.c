@@ -4,6 +4,7 @@
 
 #include "bench/ask.h"
 #include "bench/compat.h"
+#include "bench/modal.h"
 #include "draw/sheet.h"
 #include "season/csv.h"
 #include "season/surround.h"
@@ -117,22 +118,14 @@ lw_picture_window_open (GtkWindow *parent,
 {
   Fields *fields = g_new0 (Fields, 1);
   GtkGrid *grid = GTK_GRID (gtk_grid_new ());
-  GtkEventController *shortcuts = gtk_shortcut_controller_new ();
   GtkWidget *words = gtk_label_new (_ ("The file's name decides: .png, .svg or .pdf for the blocks and curves, .csv for "
                                        "the numbers, a row a minute."));
   GtkWidget *button = gtk_button_new_with_label (_ ("Save as…"));
 
-  fields->window = gtk_window_new ();
+  fields->window = lw_modal_new (parent, _ ("Save a picture"));
   fields->session = g_object_ref (session);
   g_object_set_data_full (G_OBJECT (fields->window), "fields", fields, (GDestroyNotify) fields_free);
-  gtk_window_set_title (GTK_WINDOW (fields->window), _ ("Save a picture"));
-  gtk_window_set_modal (GTK_WINDOW (fields->window), TRUE);
   gtk_window_set_resizable (GTK_WINDOW (fields->window), FALSE);
-  gtk_window_set_transient_for (GTK_WINDOW (fields->window), parent);
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (shortcuts),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                          gtk_named_action_new ("window.close")));
-  gtk_widget_add_controller (fields->window, shortcuts);
 
   gtk_widget_add_css_class (GTK_WIDGET (grid), "ask");
   gtk_grid_set_column_spacing (grid, 10);

@@ -3,6 +3,7 @@
 #include "bench/replan-window.h"
 
 #include "bench/look.h"
+#include "bench/modal.h"
 #include "bench/replan-card.h"
 #include "bench/replan-moments.h"
 #include "season/text.h"
@@ -301,20 +302,12 @@ window_new (Replanning *self,
             GPtrArray  *names,
             guint       chosen)
 {
-  GtkEventController *shortcuts = gtk_shortcut_controller_new ();
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
 
-  self->window = gtk_window_new ();
-  gtk_window_set_title (GTK_WINDOW (self->window), _ ("Re-plan the rest"));
-  gtk_window_set_modal (GTK_WINDOW (self->window), TRUE);
-  gtk_window_set_transient_for (GTK_WINDOW (self->window), parent);
+  self->window = lw_modal_new (parent, _ ("Re-plan the rest"));
   /* Larger letters need a wider table. */
   gtk_window_set_default_size (GTK_WINDOW (self->window),
                                (int) CLAMP (WIDTH * lw_look_letter (self->window).base_px / USUAL_PX, WIDTH, MOST_WIDTH), HEIGHT);
-  gtk_shortcut_controller_add_shortcut (GTK_SHORTCUT_CONTROLLER (shortcuts),
-                                        gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
-                                                          gtk_named_action_new ("window.close")));
-  gtk_widget_add_controller (self->window, shortcuts);
 
   self->choice = gtk_drop_down_new_from_strings ((const char *const *) names->pdata);
   gtk_drop_down_set_selected (GTK_DROP_DOWN (self->choice), chosen);

@@ -36,19 +36,12 @@ weather_facts_free (WeatherFacts *self)
   g_free (self);
 }
 
-static gboolean
-is_taken (const char   *id,
-          gconstpointer season)
-{
-  return lw_season_weather (season, id) != NULL;
-}
-
 static void
 put (WeatherFacts     *self,
      const LwDayFacts *facts)
 {
   const LwSeason *base = lw_session_base (self->session);
-  g_autofree char *id = self->id != NULL ? g_strdup (self->id) : lw_import_id (facts->name, "weather", is_taken, base);
+  g_autofree char *id = self->id != NULL ? g_strdup (self->id) : lw_import_weather_id (base, facts->name);
   g_autoptr (LwSeason) with_it = lw_edit_add_weather (base, lw_day_facts_weather (facts, id));
 
   lw_session_edit (self->session, lw_edit_set_batch_weather (with_it, self->batch, id),
@@ -115,7 +108,6 @@ add_fields (WeatherFacts     *self,
             const LwDayFacts *facts)
 {
   const LwDay *day = &facts->day;
-
   g_autofree char *shared = say_shared (self);
 
   self->name = lw_facts_add_text (form, _ ("Name"), facts->name, shared);

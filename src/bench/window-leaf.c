@@ -36,13 +36,6 @@ choose_leaf (GSimpleAction *action,
 }
 
 static gboolean
-is_taken (const char   *id,
-          gconstpointer season)
-{
-  return lw_season_profile (season, id) != NULL;
-}
-
-static gboolean
 is_named (const LwSeason *season,
           const char     *name)
 {
@@ -87,7 +80,7 @@ new_leaf (GSimpleAction *action,
     }
 
   name = next_name (base, lw_season_profile (base, batch->leaf)->name);
-  id = lw_import_id (name, "leaf", is_taken, base);
+  id = lw_import_leaf_id (base, name);
   lw_session_edit (self->session, lw_edit_add_leaf (base, (guint) lw_session_batch_index (self->session), id, name),
                    _ ("New leaf"), NULL);
   lw_leaf_window_open (GTK_WINDOW (self), self->session);

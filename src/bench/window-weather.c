@@ -12,13 +12,6 @@
 #include "season/text.h"
 #include "season/weather-csv.h"
 
-static gboolean
-is_taken (const char   *id,
-          gconstpointer season)
-{
-  return lw_season_weather (season, id) != NULL;
-}
-
 static void
 tell_problems (LwWindow   *self,
                const char *path,
@@ -37,7 +30,7 @@ import_path (LwWindow   *self,
 {
   const LwSeason *base = lw_session_base (self->session);
   g_autoptr (GPtrArray) problems = lw_problems_new ();
-  g_autofree char *name = lw_import_name (path), *id = lw_import_id (name, "weather", is_taken, base);
+  g_autofree char *name = lw_import_name (path), *id = lw_import_weather_id (base, name);
   g_autofree char *said = NULL;
   LwWeather *weather;
 

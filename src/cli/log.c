@@ -72,13 +72,6 @@ tell_problems (GPtrArray  *problems,
     }
 }
 
-static gboolean
-is_taken (const char   *id,
-          gconstpointer batch)
-{
-  return lw_batch_log (batch, id) != NULL;
-}
-
 static void
 tell_taken (const LwLogTaken *taken,
             const LwLogTable *table,
@@ -104,7 +97,7 @@ read_log (const Wish    *wish,
   g_autoptr (GPtrArray) problems = lw_problems_new ();
   g_autoptr (LwLogTable) table = lw_log_table_load (wish->table, problems);
   g_autofree char *name = lw_import_name (wish->table);
-  g_autofree char *id = lw_import_id (name, "log", is_taken, batch);
+  g_autofree char *id = lw_import_log_id (batch, name);
   g_autoptr (LwLogTaken) taken = NULL;
 
   *status = LW_EXIT_WRONG;

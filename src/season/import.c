@@ -7,11 +7,11 @@
 #include "season/document.h"
 #include "season/shape.h"
 
-char *
-lw_import_id (const char *name,
-              const char *otherwise,
-              gboolean  (*taken) (const char *id, gconstpointer data),
-              gconstpointer data)
+static char *
+id_of (const char   *name,
+       const char   *otherwise,
+       gboolean    (*taken) (gconstpointer data, const char *id),
+       gconstpointer data)
 {
   g_autofree char *like = g_str_to_ascii (name, "C");
 
@@ -25,9 +25,51 @@ lw_import_id (const char *name,
       g_autofree char *id = *like == '\0' ? g_strdup_printf ("%s-%u", otherwise, i)
                             : i == 1 ? g_strdup (like) : g_strdup_printf ("%s-%u", like, i);
 
-      if (!taken (id, data))
+      if (!taken (data, id))
         return g_steal_pointer (&id);
     }
+}
+
+static gboolean
+has_leaf (gconstpointer season,
+          const char   *id)
+{
+  return lw_season_profile (season, id) != NULL;
+}
+
+static gboolean
+has_weather (gconstpointer season,
+             const char   *id)
+{
+  return lw_season_weather (season, id) != NULL;
+}
+
+static gboolean
+has_log (gconstpointer batch,
+         const char   *id)
+{
+  return lw_batch_log (batch, id) != NULL;
+}
+
+char *
+lw_import_leaf_id (const LwSeason *season,
+                   const char     *name)
+{
+  return id_of (name, "leaf", has_leaf, season);
+}
+
+char *
+lw_import_weather_id (const LwSeason *season,
+                      const char     *name)
+{
+  return id_of (name, "weather", has_weather, season);
+}
+
+char *
+lw_import_log_id (const LwBatch *batch,
+                  const char    *name)
+{
+  return id_of (name, "log", has_log, batch);
 }
 
 char *

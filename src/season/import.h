@@ -2,14 +2,16 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
-#include <glib.h>
+#include "season/season.h"
 
 /* (transfer full) the file's name without folder and ending. */
 char *lw_import_name (const char *path);
 
-/* (transfer full) `name` as an id, or `otherwise` where none of its letters can stand in one, with a number where
- * `taken` says that it is used. */
-char *lw_import_id   (const char *name,
-                      const char *otherwise,
-                      gboolean  (*taken) (const char *id, gconstpointer data),
-                      gconstpointer data);
+/* (transfer full) `name` as an id that the season's leaves or weathers, or the batch's logs, have not yet: with a number
+ * where it is used, and another word where none of its letters can stand in one. */
+char *lw_import_leaf_id    (const LwSeason *season,
+                            const char     *name);
+char *lw_import_weather_id (const LwSeason *season,
+                            const char     *name);
+char *lw_import_log_id     (const LwBatch  *batch,
+                            const char     *name);
