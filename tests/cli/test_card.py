@@ -170,6 +170,20 @@ def planned_beside_made():
 
 
 @tap.case
+def weather_is_no_difference():
+    """Where what was planned follows the weather and what was made does not, no number stands for their difference."""
+    with open(SEASON, encoding="utf-8") as file:
+        head, nine = file.read().split('<batch name="9 drum', 1)
+    warm = path("warm.leafwend")
+    with open(warm, "w", encoding="utf-8") as file:
+        file.write(head + '<batch name="9 drum' + nine.replace('<step kind="wither"', '<step kind="wither" air-c="28"', 1))
+    run("card", warm, "--batch", "9", "-o", path("w.pdf"), "--sheet")
+    told = text_of(path("w.pdf"))
+    assert "time +30 min" in told and "5 h 30 min · 28 °C" in told, told
+    assert not re.search(r"air [+−]\d", told), told
+
+
+@tap.case
 def many_steps_go_on():
     """More steps than a page holds go on to the next, and that is said."""
     with open(SEASON, encoding="utf-8") as file:

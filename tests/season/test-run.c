@@ -126,7 +126,7 @@ test_plan_of_made (void)
   g_assert_cmpint (planned->when_s, ==, was->when_s);
   g_assert_false (planned->made);
   g_assert_null (planned->note);
-  g_assert_null (lw_correction_of (planned, 1));
+  g_assert_null (planned->steps[1].correction);
   g_assert_cmpuint (planned->steps[1].n_weigh_ins, ==, 0);
   g_assert_cmpuint (planned->steps[1].n_aims, ==, was->steps[1].n_aims);
   g_assert_cmpuint (planned->n_aims, ==, was->n_aims);
