@@ -8,11 +8,15 @@
 #include "bench/look.h"
 #include "bench/over-row-words.h"
 #include "draw/block.h"
+#include "draw/elide.h"
 #include "draw/slim.h"
 #include "draw/space.h"
 
 #define INSET 2.0
 #define SAMPLE 11.0  /* of its line, before its letter */
+#define SAMPLE_GAP 3.0
+#define TAG_GAP 4.0
+#define NAME_SIZE 0.8
 #define LEAST 6.0    /* of a block, px */
 
 void
@@ -195,7 +199,7 @@ snapshot_gaps (LwOverRow   *self,
     }
 }
 
-/* Letter and name as at the line's end, after a piece of the line. */
+/* The letter and what fits of the name, as at the line's end, after a piece of the line. */
 static GskRenderNode *
 draw_name (LwOverRow *self,
            double     width,
@@ -206,8 +210,8 @@ draw_name (LwOverRow *self,
   LwLetter letter = lw_look_letter (GTK_WIDGET (self));
   cairo_t *cr = begin (own, 0, width, height);
   LwSpace space = { .cr = cr };
-  g_autofree char *tag = lw_laid_tag (self->laid), *name = lw_laid_name (self->laid);
-  double baseline = round (height / 2 + lw_letter_line (&letter) * LW_SLIM_SIZE * 0.28), used = SAMPLE + 3, way, start;
+  g_autofree char *tag = lw_laid_tag (self->laid), *name = lw_laid_name (self->laid), *shown = NULL;
+  double baseline = round (height / 2 + lw_letter_line (&letter) * LW_SLIM_SIZE * 0.28), used = SAMPLE + SAMPLE_GAP, way, start;
 
   letter.rtl = lw_look_is_rtl (GTK_WIDGET (self));
   way = letter.rtl ? -1 : 1;
@@ -221,9 +225,10 @@ draw_name (LwOverRow *self,
   lw_space_dash (&space, 0);
 
   lw_ink_use (cr, lw_ink_mix (lw_laid_ink (self->laid, palette), palette->ink, 0.35));
-  used += lw_letter_draw_on (cr, &letter, start + way * used, baseline, LW_TEXT_START, 0.8, TRUE, 0, tag) + 4;
-  if (width - used > 12)
-    lw_letter_draw_on (cr, &letter, start + way * used, baseline, LW_TEXT_START, 0.8, FALSE, width - used, name);
+  used += lw_letter_draw_on (cr, &letter, start + way * used, baseline, LW_TEXT_START, NAME_SIZE, TRUE, 0, tag) + TAG_GAP;
+  shown = lw_elide_name (cr, &letter, NAME_SIZE, FALSE, width - used, name);
+  if (shown != NULL)
+    lw_letter_draw_on (cr, &letter, start + way * used, baseline, LW_TEXT_START, NAME_SIZE, FALSE, 0, shown);
   cairo_destroy (cr);
 
   return gtk_snapshot_free_to_node (own);

@@ -3,6 +3,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <math.h>
 
+#include "draw/elide.h"
 #include "draw/labels.h"
 #include "draw/space.h"
 
@@ -44,7 +45,8 @@ tag_width (const LwSpace        *space,
   return width;
 }
 
-/* Draws tag and as much of the name as there is room for, from `x` on in reading direction; y is the top. */
+/* Draws tag and as many words of the name as there is room for, from `x` on in reading direction; y is the top. A name
+ * without a tag is all there is to know the line by. */
 static void
 draw_words (LwSpace              *space,
             const LwPanelOverlay *overlay,
@@ -53,6 +55,7 @@ draw_words (LwSpace              *space,
             double                room)
 {
   double way = space->letter->rtl ? -1 : 1, used = tag_width (space, overlay);
+  g_autofree char *name = NULL;
 
   lw_ink_use (space->cr, ink_of_words (space, overlay));
   if (used > 0)
@@ -60,8 +63,13 @@ draw_words (LwSpace              *space,
       lw_letter_draw (space->cr, space->letter, x, y, LW_TEXT_START, SMALL, TRUE, 0, overlay->tag);
       used += TAG_GAP;
     }
-  if (overlay->name != NULL && room - used >= LEAST_NAME)
-    lw_letter_draw (space->cr, space->letter, x + way * used, y, LW_TEXT_START, SMALL, FALSE, room - used, overlay->name);
+  if (overlay->name == NULL || room - used < LEAST_NAME)
+    return;
+
+  name = lw_elide_name (space->cr, space->letter, SMALL, FALSE, room - used, overlay->name);
+  if (name != NULL || overlay->tag == NULL)
+    lw_letter_draw (space->cr, space->letter, x + way * used, y, LW_TEXT_START, SMALL, FALSE, room - used,
+                    name != NULL ? name : overlay->name);
 }
 
 static double

@@ -10,7 +10,6 @@
 #include "season/wording.h"
 
 #define PAD 3.0
-#define LEAST_WORDS 16.0
 #define MARK 0.65 /* of a line's height: half the width of "+2" */
 
 double
@@ -25,14 +24,47 @@ lw_slim_mark (const LwLetter *letter)
   return MARK * lw_letter_line (letter);
 }
 
+static char *
+time_of (const LwSlimLook *look)
+{
+  return lw_say_minutes (lw_step_get (look->step, LW_SET_MINUTES));
+}
+
+static char *
+leading_of (const LwSlimLook *look)
+{
+  return lw_say_setting (lw_kind_row (look->step->kind)->leading, look->leading);
+}
+
 char *
 lw_slim_words (const LwSlimLook *look)
 {
-  g_autofree char *time = lw_say_minutes (lw_step_get (look->step, LW_SET_MINUTES));
-  g_autofree char *leading = lw_say_setting (lw_kind_row (look->step->kind)->leading, look->leading);
+  g_autofree char *time = time_of (look), *leading = leading_of (look);
 
   /* Translators: a step's time and its leading setting: "35 min · 260 °C" */
   return g_strdup_printf (_ ("%s · %s"), time, leading);
+}
+
+/* A number that is cut is another number. */
+char *
+lw_slim_fit (cairo_t          *cr,
+             const LwSlimLook *look,
+             const LwLetter   *letter,
+             double            room)
+{
+  char *(*const ways[]) (const LwSlimLook *) = { lw_slim_words, time_of, leading_of };
+
+  for (guint i = 0; i < G_N_ELEMENTS (ways); i++)
+    {
+      g_autofree char *words = ways[i] (look);
+      double width;
+
+      lw_letter_size (cr, letter, LW_SLIM_SIZE, FALSE, words, &width, NULL);
+      if (width <= room)
+        return g_steal_pointer (&words);
+    }
+
+  return NULL;
 }
 
 void
@@ -46,18 +78,19 @@ lw_slim_draw (cairo_t          *cr,
   LwLetter own = *letter;
   double picture = round (MIN (height - 2 * PAD, width - 2)), used = PAD + picture + 3;
   double room = width - used - (look->marked ? lw_slim_mark (letter) : PAD);
-  g_autofree char *words = lw_slim_words (look);
+  g_autofree char *words = NULL;
 
   own.rtl = look->rtl;
+  words = lw_slim_fit (cr, look, &own, room);
   lw_hatch_frame (cr, look->step->kind, width, height, palette);
   if (picture > 4)
     lw_pictogram_draw (cr, look->step->kind, look->rtl ? width - PAD - picture : PAD, round ((height - picture) / 2),
                        picture, palette->ink);
   lw_ink_use (cr, palette->ink);
-  if (room >= LEAST_WORDS)
+  if (words != NULL)
     lw_letter_draw_on (cr, &own, look->rtl ? width - used : used,
                        round (height / 2 + lw_letter_line (letter) * LW_SLIM_SIZE * 0.28), LW_TEXT_START, LW_SLIM_SIZE,
-                       FALSE, room, words);
+                       FALSE, 0, words);
   lw_frame_edge (cr, width, height, 1, palette->rule);
 }
 

@@ -21,10 +21,16 @@ double lw_slim_mark   (const LwLetter   *letter);
 /* Height for this lettering. */
 double lw_slim_height (const LwLetter   *letter);
 
-/* (transfer full) "19 h, 30 °C". */
+/* (transfer full) "19 h · 30 °C". */
 char  *lw_slim_words  (const LwSlimLook *look);
 
-/* Draws into 0,0..width,height: as much of the words as there is room for. */
+/* (transfer full) (nullable) what of that fits whole into `room` px: all, else the time, else the leading setting. */
+char  *lw_slim_fit    (cairo_t          *cr,
+                       const LwSlimLook *look,
+                       const LwLetter   *letter,
+                       double            room);
+
+/* Draws into 0,0..width,height, with the words that fit. */
 void   lw_slim_draw   (cairo_t          *cr,
                        double            width,
                        double            height,
