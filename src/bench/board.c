@@ -53,7 +53,7 @@ lw_board_measure (GtkWidget     *widget,
     }
 
   *minimum = *natural = natural_height (self->lane) + natural_height (self->ruler) + GAP / 2
-                        + lw_over_rows_height (LW_OVER_ROWS (self->rows), 0);
+                        + lw_over_rows_height (LW_OVER_ROWS (self->rows), 0, 0);
   gtk_widget_measure (self->scrolled, orientation, -1, &least, &usual, NULL, NULL);
   *minimum += least + GAP;
   *natural += usual + GAP;
@@ -76,9 +76,10 @@ lw_board_size_allocate (GtkWidget *widget,
 {
   LwBoard *self = LW_BOARD (widget);
   int y = natural_height (self->lane), ruler = natural_height (self->ruler);
-  int rows = lw_over_rows_height (LW_OVER_ROWS (self->rows), height);
+  int rows;
 
   lw_board_lay_out (self);
+  rows = lw_over_rows_height (LW_OVER_ROWS (self->rows), width, height);
   allocate (self->lane, 0, width, y);
   allocate (self->ruler, y, width, ruler);
   y += ruler + GAP / 2;

@@ -243,14 +243,40 @@ lw_over_row_end_x (LwOverRow *self)
   return scale->n > 0 ? lw_scale_x (scale, scale->n - 1, scale->minutes[scale->n - 1]) : 0;
 }
 
+static double
+name_room (LwOverRow *self,
+           int        width)
+{
+  double end = round (lw_over_row_end_x (self));
+
+  return (lw_look_is_rtl (GTK_WIDGET (self)) ? end : width - end) - LW_OVER_BUTTON - 2;
+}
+
+gboolean
+lw_over_row_has_name (LwOverRow *self,
+                      int        width)
+{
+  LwLetter letter = lw_look_letter (GTK_WIDGET (self));
+  cairo_surface_t *surface = cairo_image_surface_create (CAIRO_FORMAT_ARGB32, 1, 1);
+  cairo_t *cr = cairo_create (surface);
+  g_autofree char *tag = lw_laid_tag (self->laid), *name = lw_laid_name (self->laid);
+  double tag_width, whole;
+
+  lw_letter_size (cr, &letter, NAME_SIZE, TRUE, tag, &tag_width, NULL);
+  lw_letter_size (cr, &letter, NAME_SIZE, FALSE, name, &whole, NULL);
+  cairo_destroy (cr);
+  cairo_surface_destroy (surface);
+
+  return SAMPLE + SAMPLE_GAP + tag_width + TAG_GAP + whole <= name_room (self, width);
+}
+
 static void
 snapshot_name (LwOverRow   *self,
                GtkSnapshot *snapshot,
                double       height)
 {
   gboolean rtl = lw_look_is_rtl (GTK_WIDGET (self));
-  double end = round (lw_over_row_end_x (self)), width = gtk_widget_get_width (GTK_WIDGET (self));
-  double room = (rtl ? end : width - end) - LW_OVER_BUTTON - 2;
+  double end = round (lw_over_row_end_x (self)), room = name_room (self, gtk_widget_get_width (GTK_WIDGET (self)));
 
   if (self->name_width != room)
     g_clear_pointer (&self->name, gsk_render_node_unref);

@@ -40,6 +40,10 @@ gboolean lw_over_row_gap_begins (LwOverRow   *self,
 double   lw_over_row_gap_x      (LwOverRow   *self,
                                  guint        first);
 
+/* Whether the whole name has room in a row of that width. */
+gboolean lw_over_row_has_name   (LwOverRow   *self,
+                                 int          width);
+
 /* x at which the last column ends. */
 double   lw_over_row_end_x      (LwOverRow   *self);
 

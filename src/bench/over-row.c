@@ -11,24 +11,39 @@
 
 G_DEFINE_FINAL_TYPE (LwOverRow, lw_over_row, GTK_TYPE_WIDGET)
 
+char *
+lw_over_row_words (LwOverRow *self)
+{
+  g_autofree char *tag = lw_laid_tag (self->laid), *name = lw_laid_name (self->laid);
+  g_autofree char *steps = lw_over_say_steps (self->laid);
+
+  /* Translators: a batch laid over: its letter, its name, its steps */
+  return g_strdup_printf (_ ("%s %s: %s"), tag, name, steps);
+}
+
+char *
+lw_over_row_unnamed (LwOverRow *self,
+                     int        width)
+{
+  g_autofree char *tag = lw_laid_tag (self->laid), *name = lw_laid_name (self->laid);
+
+  return self->laid->path == NULL || lw_over_row_has_name (self, width) ? NULL : g_strjoin (" ", tag, name, NULL);
+}
+
 /* What is told follows the columns' kinds. */
 static void
 tell (LwOverRow *self)
 {
   const LwBatch *batch = lw_session_batch (self->session);
   guint stamp = lw_overlays_stamp (lw_overlays_of (self->session));
-  g_autofree char *tag = NULL, *name = NULL, *steps = NULL, *label = NULL, *gaps = NULL;
+  g_autofree char *label = NULL, *gaps = NULL;
 
   if (stamp == self->told || batch == NULL)
     return;
 
   self->told = stamp;
-  tag = lw_laid_tag (self->laid);
-  name = lw_laid_name (self->laid);
-  steps = lw_over_say_steps (self->laid);
+  label = lw_over_row_words (self);
   gaps = lw_over_say_gaps (self->laid, batch);
-  /* Translators: a batch laid over: its letter, its name, its steps */
-  label = g_strdup_printf (_ ("%s %s: %s"), tag, name, steps);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, gaps, -1);
 }

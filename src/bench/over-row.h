@@ -14,3 +14,11 @@ GtkWidget *lw_over_row_new   (LwSession *session,
 
 /* To be called when the session's columns were laid out anew. */
 void       lw_over_row_moved (LwOverRow *self);
+
+/* (transfer full) its letter, its name and all its steps. */
+char      *lw_over_row_words (LwOverRow *self);
+
+/* (transfer full) (nullable) letter and name, if the name has no room in a row of that width and nothing else tells it;
+ * the batches of the season in hand have their letters in the list. */
+char      *lw_over_row_unnamed (LwOverRow *self,
+                                int        width);

@@ -1,11 +1,16 @@
-/* The rows, made anew when others lie over. */
+/* The rows, made anew when others lie over, and under them one line for what has no room in them: all that the row with
+ * the keys says, else the names of batches that no list has. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/over-rows.h"
+
+#include <string.h>
 
 #include "bench/over-row.h"
 #include "season/text.h"
 
-#define SHARE 0.24 /* of the board's height */
+#define SHARE 0.24  /* of the board's height */
+#define SPACING 2
+#define KEY_LINES 3
 
 struct _LwOverRows
 {
@@ -14,6 +19,8 @@ struct _LwOverRows
   LwSession *session;
   GtkWidget *scrolled;
   GtkWidget *box;
+  GtkWidget *key;
+  GtkWidget *focused; /* (nullable) the row with the keys */
   GPtrArray *laid;    /* LwLaid of the rows there are */
 };
 
@@ -62,6 +69,89 @@ hand_to (LwOverRows *self,
     gtk_widget_grab_focus (row);
 }
 
+/* (transfer full) the same, to be broken into lines only between steps and between batches. */
+static char *
+unbroken (const char *words)
+{
+  GString *all = g_string_new (NULL);
+
+  for (const char *c = words; *c != '\0'; c++)
+    if (*c == ' ' && c > words && strchr (";:", c[-1]) == NULL)
+      g_string_append (all, "\u00a0");
+    else
+      g_string_append_c (all, *c);
+
+  return g_string_free (all, FALSE);
+}
+
+/* (transfer full) */
+static char *
+key_words (LwOverRows *self,
+           int         width)
+{
+  g_autoptr (GString) all = g_string_new (NULL);
+
+  for (GtkWidget *row = gtk_widget_get_first_child (self->box); row != NULL; row = gtk_widget_get_next_sibling (row))
+    {
+      g_autofree char *words = row == self->focused ? lw_over_row_words (LW_OVER_ROW (row))
+                                                    : lw_over_row_unnamed (LW_OVER_ROW (row), width);
+
+      if (row == self->focused)
+        return g_steal_pointer (&words);
+      if (words != NULL)
+        g_string_append_printf (all, "%s%s", all->len > 0 ? "; " : "", words);
+    }
+
+  return g_strdup (all->str);
+}
+
+/* A drag moves nothing about. */
+static void
+show_key (LwOverRows *self,
+          int         width)
+{
+  g_autofree char *words = NULL, *lines = NULL;
+
+  if (width <= 0 || lw_session_is_dragging (self->session))
+    return;
+
+  words = key_words (self, width);
+  lines = unbroken (words);
+  if (strcmp (lines, gtk_label_get_label (GTK_LABEL (self->key))) == 0)
+    return;
+
+  gtk_label_set_label (GTK_LABEL (self->key), lines);
+  gtk_widget_set_tooltip_text (self->key, words);
+  gtk_widget_set_visible (self->key, words[0] != '\0');
+}
+
+static void
+focus_cb (LwOverRows              *self,
+          GParamSpec              *spec,
+          GtkEventControllerFocus *focus)
+{
+  GtkWidget *row = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (focus));
+
+  if (gtk_event_controller_focus_is_focus (focus))
+    self->focused = row;
+  else if (self->focused == row)
+    self->focused = NULL;
+  show_key (self, gtk_widget_get_width (GTK_WIDGET (self)));
+}
+
+static GtkWidget *
+row_new (LwOverRows *self,
+         LwLaid     *laid)
+{
+  GtkWidget *row = lw_over_row_new (self->session, laid);
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+
+  g_signal_connect_object (focus, "notify::is-focus", G_CALLBACK (focus_cb), self, G_CONNECT_SWAPPED);
+  gtk_widget_add_controller (row, focus);
+
+  return row;
+}
+
 static void
 changed_cb (LwOverRows *self)
 {
@@ -72,6 +162,7 @@ changed_cb (LwOverRows *self)
   if (same_rows (self, overlays))
     return;
 
+  self->focused = NULL;
   while ((child = gtk_widget_get_first_child (self->box)) != NULL)
     gtk_box_remove (GTK_BOX (self->box), child);
   g_ptr_array_set_size (self->laid, 0);
@@ -81,7 +172,7 @@ changed_cb (LwOverRows *self)
       LwLaid *laid = lw_overlays_nth (overlays, i);
 
       g_ptr_array_add (self->laid, lw_laid_ref (laid));
-      gtk_box_append (GTK_BOX (self->box), lw_over_row_new (self->session, laid));
+      gtk_box_append (GTK_BOX (self->box), row_new (self, laid));
     }
   gtk_widget_set_visible (GTK_WIDGET (self), self->laid->len > 0);
   hand_to (self, at);
@@ -96,18 +187,21 @@ lw_over_rows_moved (LwOverRows *self)
 
 int
 lw_over_rows_height (LwOverRows *self,
+                     int         width,
                      int         height)
 {
   GtkWidget *row = gtk_widget_get_first_child (self->box);
-  int all, one;
+  int one, key, n;
 
   if (row == NULL)
     return 0;
 
-  gtk_widget_measure (self->box, GTK_ORIENTATION_VERTICAL, -1, &all, NULL, NULL, NULL);
+  show_key (self, width);
   gtk_widget_measure (row, GTK_ORIENTATION_VERTICAL, -1, &one, NULL, NULL, NULL);
+  gtk_widget_measure (self->key, GTK_ORIENTATION_VERTICAL, width > 0 ? width : -1, &key, NULL, NULL, NULL);
+  n = CLAMP (((int) (SHARE * height) + SPACING) / (one + SPACING), 1, (int) self->laid->len);
 
-  return MIN (all, MAX ((int) (SHARE * height), one));
+  return n * (one + SPACING) - SPACING + (gtk_widget_get_visible (self->key) ? key : 0);
 }
 
 static void
@@ -116,6 +210,7 @@ lw_over_rows_dispose (GObject *object)
   LwOverRows *self = LW_OVER_ROWS (object);
 
   g_clear_pointer (&self->scrolled, gtk_widget_unparent);
+  g_clear_pointer (&self->key, gtk_widget_unparent);
   g_clear_pointer (&self->laid, g_ptr_array_unref);
   g_clear_object (&self->session);
 
@@ -127,20 +222,31 @@ lw_over_rows_class_init (LwOverRowsClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = lw_over_rows_dispose;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (klass), "overrows");
-  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BIN_LAYOUT);
+  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BOX_LAYOUT);
 }
 
 static void
 lw_over_rows_init (LwOverRows *self)
 {
   self->laid = g_ptr_array_new_with_free_func ((GDestroyNotify) lw_laid_unref);
-  self->box = g_object_new (GTK_TYPE_BOX, "orientation", GTK_ORIENTATION_VERTICAL, "spacing", 2,
+  self->box = g_object_new (GTK_TYPE_BOX, "orientation", GTK_ORIENTATION_VERTICAL, "spacing", SPACING,
                             "accessible-role", GTK_ACCESSIBLE_ROLE_LIST, NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->box), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Batches laid over"), -1);
   self->scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scrolled), GTK_POLICY_EXTERNAL, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), self->box);
+  gtk_widget_set_vexpand (self->scrolled, TRUE);
   gtk_widget_set_parent (self->scrolled, GTK_WIDGET (self));
+  self->key = gtk_label_new ("");
+  gtk_label_set_xalign (GTK_LABEL (self->key), 0);
+  gtk_label_set_wrap (GTK_LABEL (self->key), TRUE);
+  gtk_label_set_lines (GTK_LABEL (self->key), KEY_LINES);
+  gtk_label_set_ellipsize (GTK_LABEL (self->key), PANGO_ELLIPSIZE_END);
+  gtk_widget_add_css_class (self->key, "over-key");
+  gtk_widget_set_visible (self->key, FALSE);
+  gtk_widget_set_parent (self->key, GTK_WIDGET (self));
+  gtk_orientable_set_orientation (GTK_ORIENTABLE (gtk_widget_get_layout_manager (GTK_WIDGET (self))),
+                                  GTK_ORIENTATION_VERTICAL);
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
 }
 

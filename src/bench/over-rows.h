@@ -14,6 +14,8 @@ GtkWidget *lw_over_rows_new    (LwSession  *session);
 /* To be called when the session's columns were laid out anew. */
 void       lw_over_rows_moved  (LwOverRows *self);
 
-/* Height to give them on a board of `height`: at most a share of it. */
+/* Height to give them on a board of that size: rows that are whole and take at most a share of it, and under them the
+ * names that have no room in them. */
 int        lw_over_rows_height (LwOverRows *self,
+                                int         width,
                                 int         height);

@@ -1,4 +1,5 @@
-/* The tick. It shows what the overlays are and holds no truth of its own. */
+/* The tick, and beside it the letter: so the list is the key to the letters at the lines' ends. It shows what the
+ * overlays are and holds no truth of its own. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/over-tick.h"
 
@@ -9,6 +10,7 @@ struct _LwOverTick
   GtkCheckButton parent_instance;
 
   LwOverlays *overlays;
+  GtkWidget *letter;
   LwSeason *season;  /* (nullable) until it is set */
   char *path;        /* (nullable) */
   guint at;
@@ -20,12 +22,17 @@ G_DEFINE_FINAL_TYPE (LwOverTick, lw_over_tick, GTK_TYPE_CHECK_BUTTON)
 static void
 show (LwOverTick *self)
 {
-  gboolean on = self->season != NULL
-                && lw_overlays_has (self->overlays, self->path, self->season->batches[self->at]->name);
+  const LwLaid *laid = self->season == NULL
+                         ? NULL : lw_overlays_get (self->overlays, self->path, self->season->batches[self->at]->name);
+  g_autofree char *tag = laid != NULL ? lw_laid_tag (laid) : g_strdup ("");
+  /* Translators: the letter of a batch that is laid over */
+  g_autofree char *said = laid != NULL ? g_strdup_printf (_ ("Laid over as %s"), tag) : g_strdup ("");
 
   self->updating = TRUE;
-  gtk_check_button_set_active (GTK_CHECK_BUTTON (self), on);
+  gtk_check_button_set_active (GTK_CHECK_BUTTON (self), laid != NULL);
   self->updating = FALSE;
+  gtk_label_set_label (GTK_LABEL (self->letter), tag);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, said, -1);
 }
 
 static void
@@ -87,6 +94,13 @@ lw_over_tick_class_init (LwOverTickClass *klass)
 static void
 lw_over_tick_init (LwOverTick *self)
 {
+  self->letter = gtk_label_new ("");
+  gtk_widget_add_css_class (self->letter, "over-letter");
+  gtk_check_button_set_child (GTK_CHECK_BUTTON (self), self->letter);
+  /* Under the tick, where it takes nothing from the names. */
+  if (GTK_IS_ORIENTABLE (gtk_widget_get_layout_manager (GTK_WIDGET (self))))
+    gtk_orientable_set_orientation (GTK_ORIENTABLE (gtk_widget_get_layout_manager (GTK_WIDGET (self))),
+                                    GTK_ORIENTATION_VERTICAL);
   gtk_widget_set_valign (GTK_WIDGET (self), GTK_ALIGN_CENTER);
   g_signal_connect (self, "toggled", G_CALLBACK (toggled_cb), NULL);
 }

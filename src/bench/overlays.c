@@ -187,6 +187,16 @@ lw_overlays_has (LwOverlays *self,
   return find (self, path, name) >= 0;
 }
 
+LwLaid *
+lw_overlays_get (LwOverlays *self,
+                 const char *path,
+                 const char *name)
+{
+  int found = find (self, path, name);
+
+  return found >= 0 ? self->chosen->pdata[found] : NULL;
+}
+
 void
 lw_overlays_clear (LwOverlays *self)
 {

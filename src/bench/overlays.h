@@ -21,6 +21,10 @@ void        lw_overlays_lay     (LwOverlays *self,
 gboolean    lw_overlays_has     (LwOverlays *self,
                                  const char *path,
                                  const char *name);
+/* (transfer none) (nullable) that batch as it is chosen. */
+LwLaid     *lw_overlays_get     (LwOverlays *self,
+                                 const char *path,
+                                 const char *name);
 void        lw_overlays_clear   (LwOverlays *self);
 
 /* How many are chosen, the batch in hand among them if it is. */

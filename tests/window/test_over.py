@@ -39,6 +39,12 @@ def laid(*names):
     desk.wait_for(lambda: list(told()) == list(names), "%s laid over, not %s" % (names, list(told())))
 
 
+def key():
+    """The line under the rows, "" if there is none."""
+    found = desk.find("label", re.compile(r"^[A-Z]\u00a0\S+\u00a0"))
+    return desk.name_of(found).replace("\u00a0", " ") if found else ""
+
+
 def windows_named(name):
     return [w for w in desk.windows() if desk.name_of(w) == name]
 
@@ -83,6 +89,10 @@ def ticks():
     assert other.startswith("B 3 drum, firm roll: "), other
     row = desk.children(desk.place("list", "Batches laid over"))[1]
     gaps = row.get_description()
+    tap.equal(tick("3 drum, firm roll").get_description(), "Laid over as B", "what the tick says")
+    for tag in "AB":
+        desk.get("label", tag, desk.place("list", "Batches"))
+    tap.equal(key(), "", "the key, since the list tells both")
     assert "Without a match in the batch in hand: fix in drum" in gaps and "no match for step 2, fix in pan" in gaps, gaps
     end = subprocess.run([CLI, "run", desk.path, "--batch", "1 strong", "--ends"], check=True, stdout=subprocess.PIPE,
                          text=True).stdout.splitlines()
@@ -120,6 +130,7 @@ def last_year():
     desk.key("ctrl+l")
     laid("A 1 strong pan, first leaf", "B 3 drum, firm roll", "C 2025 · " + OTHER)
     assert "29 Mar 2025" in said("^Laid over: " + OTHER) and "5" in said("nearest in date of 5")
+    desk.wait_for(lambda: key() == "C 2025 · " + OTHER, "the name that no list has and no row has room for")
     act("over-none")
     desk.wait_for(lambda: not rows() and not told(), "nothing over")
     with open(last, encoding="utf-8") as file:
@@ -220,6 +231,7 @@ def off():
     box = desk.bounds(row)
     desk.click(box.x + 40, box.y + box.height // 2)
     desk.wait_for(lambda: desk.has(row, "focused"), "the row's focus")
+    desk.wait_for(lambda: key() == desk.name_of(row) and "; roll, 14 min · 8.0 kPa; " in key(), "all that the row says")
     desk.key("Delete")
     laid("B 1 strong pan, first leaf")
     desk.wait_for(lambda: desk.has(desk.children(desk.place("list", "Batches laid over"))[0], "focused"), "the next row's")
