@@ -73,6 +73,78 @@ lw_laid_is (const LwLaid   *laid,
              || lw_season_weather (laid->season, mine->weather) == lw_season_weather (season, batch->weather));
 }
 
+gboolean
+lw_laid_take (LwLaid       *laid,
+              const LwLaid *from)
+{
+  if (!lw_laid_is (from, laid->season, laid->at) || (from->track == NULL && from->failure == NULL))
+    return FALSE;
+
+  laid->track = from->track != NULL ? lw_track_ref (from->track) : NULL;
+  laid->failure = g_strdup (from->failure);
+  for (guint i = 0; i < LW_N_QUANTITIES; i++)
+    laid->curves[i] = from->curves[i] != NULL ? lw_curves_ref (from->curves[i]) : NULL;
+
+  return TRUE;
+}
+
+typedef struct
+{
+  LwSeason *season;
+  guint at;
+  LwTrack *track;
+  char *failure;
+  LwLaid *laid; /* the main thread's */
+  void (*done) (LwLaid *laid, gpointer data);
+} Work;
+
+static void
+work_free (Work *work)
+{
+  lw_season_unref (work->season);
+  g_clear_pointer (&work->track, lw_track_unref);
+  g_free (work->failure);
+  g_free (work);
+}
+
+static void
+compute (GTask        *task,
+         gpointer      source,
+         gpointer      data,
+         GCancellable *cancellable)
+{
+  Work *work = data;
+
+  work->track = lw_compare_track (work->season, work->at, &work->failure);
+  g_task_return_boolean (task, TRUE);
+}
+
+static void
+computed_cb (GObject      *source,
+             GAsyncResult *result,
+             gpointer      data)
+{
+  Work *work = g_task_get_task_data (G_TASK (result));
+  g_autoptr (LwLaid) laid = g_steal_pointer (&work->laid);
+
+  laid->track = g_steal_pointer (&work->track);
+  laid->failure = g_steal_pointer (&work->failure);
+  work->done (laid, source);
+}
+
+void
+lw_laid_compute (LwLaid  *laid,
+                 void   (*done) (LwLaid *laid, gpointer data),
+                 GObject *data)
+{
+  g_autoptr (GTask) task = g_task_new (data, NULL, computed_cb, NULL);
+  Work *work = g_new0 (Work, 1);
+
+  *work = (Work) { .season = lw_season_ref (laid->season), .at = laid->at, .laid = lw_laid_ref (laid), .done = done };
+  g_task_set_task_data (task, work, (GDestroyNotify) work_free);
+  g_task_run_in_thread (task, compute);
+}
+
 void
 lw_laid_match (LwLaid        *laid,
                const LwBatch *in_hand)

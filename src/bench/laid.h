@@ -33,6 +33,15 @@ gboolean        lw_laid_is     (const LwLaid    *laid,
                                 const LwSeason  *season,
                                 guint            at);
 
+/* Takes over what was computed of another that is the same. FALSE if it is not, or nothing was computed yet. */
+gboolean        lw_laid_take   (LwLaid          *laid,
+                                const LwLaid    *from);
+
+/* Computes it in a thread, then calls `done` with `data`, on which a reference is held until then. */
+void            lw_laid_compute (LwLaid         *laid,
+                                void           (*done) (LwLaid *laid, gpointer data),
+                                GObject         *data);
+
 /* Matches its steps anew. */
 void            lw_laid_match  (LwLaid          *laid,
                                 const LwBatch   *in_hand);

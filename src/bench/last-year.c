@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "season/document.h"
+#include "season/same-file.h"
 #include "season/shipped.h"
 #include "season/text.h"
 #include "season/wording.h"
@@ -65,16 +66,6 @@ belongs (const Asked    *asked,
   return asked->path != NULL || (season->place != NULL && g_strcmp0 (season->place, asked->season->place) == 0);
 }
 
-static gboolean
-same_file (const char *a,
-           const char *b)
-{
-  g_autofree char *one = a != NULL ? g_canonicalize_filename (a, NULL) : NULL;
-  g_autofree char *other = g_canonicalize_filename (b, NULL);
-
-  return g_strcmp0 (one, other) == 0;
-}
-
 static void
 look (GTask        *task,
       gpointer      source,
@@ -95,7 +86,7 @@ look (GTask        *task,
       g_autoptr (GPtrArray) problems = lw_problems_new ();
       g_autoptr (LwSeason) season = NULL;
 
-      if (same_file (asked->path, files->pdata[i]))
+      if (lw_same_file (asked->path, files->pdata[i]))
         continue;
       season = lw_document_load (files->pdata[i], problems);
       if (season == NULL)

@@ -76,7 +76,7 @@ activate_cb (GtkListView *list,
 {
   const char *name = pick->season->batches[position]->name;
 
-  lw_overlays_lay (pick->overlays, pick->season, pick->path, position, !lw_overlays_has (pick->overlays, pick->path, name));
+  lw_overlays_lay (pick->overlays, pick->season, pick->path, position, lw_overlays_get (pick->overlays, pick->path, name) == NULL);
 }
 
 static GtkWidget *

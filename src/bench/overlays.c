@@ -1,25 +1,10 @@
-/* Which batches lie over. Those of the season in hand are followed through its edits. */
+/* Which batches lie over: choosing, computing, matching. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
-#include "bench/overlays.h"
+#include "bench/overlays-private.h"
 
-#include "study/compare.h"
+#include "season/same-file.h"
 
 #define DAY_S 86400
-
-struct _LwOverlays
-{
-  GObject parent_instance;
-
-  LwSession *session;  /* weak: it owns this; NULL when it is gone and a thread still holds on */
-  char *path;          /* (nullable) of the season that is followed */
-  guint n_batches;     /* it had */
-  GPtrArray *chosen;   /* LwLaid */
-  GPtrArray *shown;    /* LwLaid */
-  GArray *kinds;       /* LwKind of the batch in hand, to which they are matched */
-  gint64 when_s;       /* its begin */
-  guint stamp;
-  gboolean due;        /* a change is to be told when the session's track is that of its season again */
-};
 
 G_DEFINE_FINAL_TYPE (LwOverlays, lw_overlays, G_TYPE_OBJECT)
 
@@ -45,63 +30,21 @@ change (LwOverlays *self)
   g_signal_emit (self, changed_signal, 0);
 }
 
-/* Computing */
-
-typedef struct
-{
-  LwSeason *season;
-  guint at;
-  LwTrack *track;
-  char *failure;
-} Work;
-
 static void
-work_free (Work *work)
+computed_cb (LwLaid  *laid,
+             gpointer data)
 {
-  lw_season_unref (work->season);
-  g_clear_pointer (&work->track, lw_track_unref);
-  g_free (work->failure);
-  g_free (work);
-}
+  LwOverlays *self = LW_OVERLAYS (data);
 
-static void
-compute (GTask        *task,
-         gpointer      source,
-         gpointer      data,
-         GCancellable *cancellable)
-{
-  Work *work = data;
-
-  work->track = lw_compare_track (work->season, work->at, &work->failure);
-  g_task_return_boolean (task, TRUE);
-}
-
-static void
-computed_cb (GObject      *source,
-             GAsyncResult *result,
-             gpointer      data)
-{
-  LwOverlays *self = LW_OVERLAYS (source);
-  g_autoptr (LwLaid) laid = data;
-  Work *work = g_task_get_task_data (G_TASK (result));
-
-  laid->track = g_steal_pointer (&work->track);
-  laid->failure = g_steal_pointer (&work->failure);
   if (self->session != NULL && g_ptr_array_find (self->chosen, laid, NULL))
     change (self);
 }
 
-static void
-start (LwOverlays *self,
-       LwLaid     *laid)
+void
+lw_overlays_start (LwOverlays *self,
+                   LwLaid     *laid)
 {
-  g_autoptr (GTask) task = g_task_new (self, NULL, computed_cb, lw_laid_ref (laid));
-  Work *work = g_new0 (Work, 1);
-
-  work->season = lw_season_ref (laid->season);
-  work->at = laid->at;
-  g_task_set_task_data (task, work, (GDestroyNotify) work_free);
-  g_task_run_in_thread (task, compute);
+  lw_laid_compute (laid, computed_cb, G_OBJECT (self));
 }
 
 /* Choosing */
@@ -115,18 +58,18 @@ find (LwOverlays *self,
     {
       const LwLaid *laid = self->chosen->pdata[i];
 
-      if (g_strcmp0 (laid->path, path) == 0 && g_strcmp0 (lw_laid_batch (laid)->name, name) == 0)
+      if ((path == NULL ? laid->path == NULL : lw_same_file (laid->path, path)) && g_strcmp0 (lw_laid_batch (laid)->name, name) == 0)
         return (int) i;
     }
 
   return -1;
 }
 
-/* The least number that none has. */
-static guint
-free_number (LwOverlays *self)
+guint
+lw_overlays_number (LwOverlays *self,
+                    guint       number)
 {
-  for (guint number = 0;; number++)
+  for (guint next = 0;; number = next++)
     {
       gboolean taken = FALSE;
 
@@ -137,13 +80,59 @@ free_number (LwOverlays *self)
     }
 }
 
-static int
-by_number (const void *a,
-           const void *b)
+int
+lw_overlays_by_number (const void *a,
+                       const void *b)
 {
   const LwLaid *one = *(LwLaid *const *) a, *other = *(LwLaid *const *) b;
 
   return one->number < other->number ? -1 : one->number > other->number;
+}
+
+/* Whether it was read when `season` was; the season in hand is followed anyway. */
+static gboolean
+is_of (const LwLaid   *laid,
+       const LwSeason *season)
+{
+  return laid->path == NULL || laid->season == season;
+}
+
+/* Its file was read again meanwhile. */
+static void
+read_anew (LwOverlays *self,
+           guint       i,
+           LwSeason   *season,
+           guint       at)
+{
+  const LwLaid *before = self->chosen->pdata[i];
+  LwLaid *laid = lw_laid_new (season, before->path, at, before->number);
+
+  lw_laid_unref (self->chosen->pdata[i]);
+  self->chosen->pdata[i] = laid;
+  lw_overlays_start (self, laid);
+}
+
+guint
+lw_overlays_read_anew (LwOverlays *self,
+                       LwSeason   *season,
+                       const char *path)
+{
+  guint missed = 0;
+
+  for (guint i = 0; self->session != NULL && i < self->chosen->len; i++)
+    {
+      const LwLaid *laid = self->chosen->pdata[i];
+      int at = lw_same_file (laid->path, path) ? lw_season_batch (season, lw_laid_batch (laid)->name) : -1;
+
+      if (at >= 0)
+        read_anew (self, i, season, (guint) at);
+      else
+        missed += lw_same_file (laid->path, path);
+    }
+  if (self->session != NULL)
+    change (self);
+
+  return missed;
 }
 
 void
@@ -161,30 +150,26 @@ lw_overlays_lay (LwOverlays *self,
   if (at >= season->n_batches)
     return;
   found = find (self, path, season->batches[at]->name);
-  if (on == (found >= 0))
+  if (on ? found >= 0 && is_of (self->chosen->pdata[found], season) : found < 0)
     return;
 
-  if (on)
+  if (on && found >= 0)
     {
-      LwLaid *laid = lw_laid_new (season, path, at, free_number (self));
+      read_anew (self, (guint) found, season, at);
+    }
+  else if (on)
+    {
+      LwLaid *laid = lw_laid_new (season, path, at, lw_overlays_number (self, 0));
 
       g_ptr_array_add (self->chosen, laid);
-      g_ptr_array_sort (self->chosen, by_number);
-      start (self, laid);
+      g_ptr_array_sort (self->chosen, lw_overlays_by_number);
+      lw_overlays_start (self, laid);
     }
   else
     {
       g_ptr_array_remove_index (self->chosen, (guint) found);
     }
   change (self);
-}
-
-gboolean
-lw_overlays_has (LwOverlays *self,
-                 const char *path,
-                 const char *name)
-{
-  return find (self, path, name) >= 0;
 }
 
 LwLaid *
@@ -200,6 +185,7 @@ lw_overlays_get (LwOverlays *self,
 void
 lw_overlays_clear (LwOverlays *self)
 {
+  g_ptr_array_set_size (self->gone, 0);
   if (self->chosen->len == 0)
     return;
 
@@ -275,78 +261,6 @@ lw_overlays_begins (LwOverlays *self,
   return batch == NULL ? 0 : (double) (time_of_day (lw_laid_batch (laid)->when_s) - time_of_day (batch->when_s)) / 60;
 }
 
-/* Where the batch is in the season now: as it was, by its name, or, renamed, in its place; -1 if it is gone. */
-static int
-place_now (LwOverlays     *self,
-           const LwLaid   *laid,
-           const LwSeason *season,
-           gboolean        same_file)
-{
-  const LwBatch *batch = lw_laid_batch (laid);
-
-  for (guint i = 0; i < season->n_batches; i++)
-    if (season->batches[i] == batch)
-      return (int) i;
-  if (!same_file)
-    return -1;
-  if (lw_season_batch (season, batch->name) >= 0)
-    return lw_season_batch (season, batch->name);
-
-  return season->n_batches == self->n_batches ? (int) laid->at : -1;
-}
-
-/* The track stays where it is still that of the batch. */
-static LwLaid *
-renewed (LwOverlays *self,
-         LwLaid     *laid,
-         LwSeason   *season,
-         guint       at)
-{
-  LwLaid *now = lw_laid_new (season, NULL, at, laid->number);
-
-  if (lw_laid_is (laid, season, at) && (laid->track != NULL || laid->failure != NULL))
-    {
-      now->track = laid->track != NULL ? lw_track_ref (laid->track) : NULL;
-      now->failure = g_strdup (laid->failure);
-      for (guint i = 0; i < LW_N_QUANTITIES; i++)
-        now->curves[i] = laid->curves[i] != NULL ? lw_curves_ref (laid->curves[i]) : NULL;
-    }
-  else
-    {
-      start (self, now);
-    }
-
-  return now;
-}
-
-static void
-season_cb (LwOverlays *self)
-{
-  LwSeason *season = lw_session_season (self->session);
-  const char *path = lw_session_path (self->session);
-  gboolean same_file = g_strcmp0 (path, self->path) == 0;
-  g_autoptr (GPtrArray) before = g_steal_pointer (&self->chosen);
-
-  self->chosen = g_ptr_array_new_with_free_func ((GDestroyNotify) lw_laid_unref);
-  for (guint i = 0; i < before->len; i++)
-    {
-      LwLaid *laid = before->pdata[i];
-      int at = laid->path == NULL ? place_now (self, laid, season, same_file) : -1;
-
-      if (laid->path != NULL || (at >= 0 && laid->season == season))
-        g_ptr_array_add (self->chosen, lw_laid_ref (laid));
-      else if (at >= 0)
-        g_ptr_array_add (self->chosen, renewed (self, laid, season, (guint) at));
-    }
-  if (!same_file)
-    {
-      g_free (self->path);
-      self->path = g_strdup (path);
-    }
-  self->n_batches = season->n_batches;
-  self->due |= before->len > 0;
-}
-
 static void
 track_cb (LwOverlays *self)
 {
@@ -366,6 +280,7 @@ lw_overlays_finalize (GObject *object)
   g_free (self->path);
   g_ptr_array_unref (self->chosen);
   g_ptr_array_unref (self->shown);
+  g_ptr_array_unref (self->gone);
   g_array_unref (self->kinds);
 
   G_OBJECT_CLASS (lw_overlays_parent_class)->finalize (object);
@@ -384,6 +299,7 @@ lw_overlays_init (LwOverlays *self)
 {
   self->chosen = g_ptr_array_new_with_free_func ((GDestroyNotify) lw_laid_unref);
   self->shown = g_ptr_array_new_with_free_func ((GDestroyNotify) lw_laid_unref);
+  self->gone = g_ptr_array_new_with_free_func ((GDestroyNotify) lw_laid_unref);
   self->kinds = g_array_new (FALSE, FALSE, sizeof (LwKind));
 }
 
@@ -398,7 +314,7 @@ lw_overlays_of (LwSession *session)
   self = g_object_new (LW_TYPE_OVERLAYS, NULL);
   g_set_weak_pointer (&self->session, session);
   g_object_set_data_full (G_OBJECT (session), "overlays", self, g_object_unref);
-  g_signal_connect_object (session, "season", G_CALLBACK (season_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "season", G_CALLBACK (lw_overlays_follow), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "track", G_CALLBACK (track_cb), self, G_CONNECT_SWAPPED);
 
   return self;

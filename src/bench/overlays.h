@@ -12,20 +12,23 @@ G_DECLARE_FINAL_TYPE (LwOverlays, lw_overlays, LW, OVERLAYS, GObject)
 /* (transfer none) those of the session. Signal "changed": others lie over, or one of them was computed. */
 LwOverlays *lw_overlays_of      (LwSession  *session);
 
-/* Lays a batch over, or takes it off. `path` NULL: of the season in hand. */
+/* Lays a batch over, or takes it off. `path` NULL: of the season in hand. One of another file that lies over already is
+ * laid anew if the file was read again. */
 void        lw_overlays_lay     (LwOverlays *self,
                                  LwSeason   *season,
                                  const char *path,
                                  guint       at,
                                  gboolean    on);
-gboolean    lw_overlays_has     (LwOverlays *self,
-                                 const char *path,
-                                 const char *name);
-/* (transfer none) (nullable) that batch as it is chosen. */
+/* (transfer none) (nullable) that batch, if it is chosen. */
 LwLaid     *lw_overlays_get     (LwOverlays *self,
                                  const char *path,
                                  const char *name);
 void        lw_overlays_clear   (LwOverlays *self);
+/* The file was read again: its batches lie over as they are now, by their names. Those that are not there any more stay
+ * as they were; returns how many. */
+guint       lw_overlays_read_anew (LwOverlays *self,
+                                 LwSeason   *season,
+                                 const char *path);
 
 /* How many are chosen, the batch in hand among them if it is. */
 guint       lw_overlays_chosen  (LwOverlays *self);

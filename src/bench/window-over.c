@@ -7,8 +7,16 @@
 #include "bench/last-year.h"
 #include "bench/over-pick.h"
 #include "bench/over-table.h"
+#include "bench/over-watch.h"
 #include "season/document.h"
+#include "season/same-file.h"
 #include "season/text.h"
+
+static LwOverWatch *
+watch_of (LwWindow *self)
+{
+  return g_object_get_data (G_OBJECT (self), "over-watch");
+}
 
 /* Last year */
 
@@ -26,6 +34,8 @@ found_cb (GObject      *source,
   if (self->session == NULL || lw_session_batch (self->session) != batch)
     return;
 
+  if (last->season != NULL && last->path != NULL)
+    lw_over_watch_file (watch_of (self), last->path);
   if (last->season != NULL)
     lw_overlays_lay (lw_overlays_of (self->session), last->season, last->path, last->found.batch, TRUE);
   lw_window_say (self, said);
@@ -97,17 +107,6 @@ loaded_cb (GObject      *source,
     lw_over_pick (GTK_WINDOW (self), lw_overlays_of (self->session), season, other->path);
 }
 
-static gboolean
-is_in_hand (LwWindow   *self,
-            const char *path)
-{
-  const char *mine = lw_session_path (self->session);
-  g_autofree char *one = mine != NULL ? g_canonicalize_filename (mine, NULL) : NULL;
-  g_autofree char *other = g_canonicalize_filename (path, NULL);
-
-  return g_strcmp0 (one, other) == 0;
-}
-
 static void
 chosen_cb (GFile   *file,
            gpointer data)
@@ -119,13 +118,14 @@ chosen_cb (GFile   *file,
 
   if (file == NULL || self->session == NULL)
     return;
-  if (path == NULL || is_in_hand (self, path))
+  if (path == NULL || lw_same_file (lw_session_path (self->session), path))
     {
       lw_window_say (self, path == NULL ? _ ("Only files on this computer can be opened.")
                            : _ ("That is the season in hand: tick its batches in the list."));
       return;
     }
 
+  lw_over_watch_file (watch_of (self), path);
   other = g_new (Other, 1);
   *other = (Other) { g_steal_pointer (&path), lw_problems_new () };
   task = g_task_new (self, NULL, loaded_cb, NULL);
@@ -213,6 +213,8 @@ lw_window_add_over_actions (LwWindow *self)
   };
 
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  g_object_set_data_full (G_OBJECT (self), "over-watch", lw_over_watch_new (lw_overlays_of (self->session)), g_object_unref);
+  g_signal_connect_object (watch_of (self), "said", G_CALLBACK (lw_window_say), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (lw_overlays_of (self->session), "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "season", G_CALLBACK (season_cb), self, G_CONNECT_SWAPPED);
   changed_cb (self);

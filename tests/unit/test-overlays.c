@@ -1,5 +1,8 @@
 /* Which batches lie over: their letters, how they follow the season's edits, and that a drag computes none anew. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
+#include <glib/gstdio.h>
+#include <unistd.h>
+
 #include "bench/overlays.h"
 #include "../plain-season.h"
 
@@ -93,8 +96,8 @@ test_letters (void)
   lay (&made, 2, TRUE);
   lw_overlays_lay (made.overlays, other, "/other", 1, TRUE);
   assert_shown (&made, "A=2 B=3 C=1970 · 2");
-  g_assert_true (lw_overlays_has (made.overlays, "/other", "2"));
-  g_assert_false (lw_overlays_has (made.overlays, "/other", "3"));
+  g_assert_nonnull (lw_overlays_get (made.overlays, "/other", "2"));
+  g_assert_null (lw_overlays_get (made.overlays, "/other", "3"));
 
   /* The others keep their letters; the next takes the free one. */
   lay (&made, 1, FALSE);
@@ -136,6 +139,96 @@ test_edits (void)
   lw_session_compute (made.session);
   assert_shown (&made, "B=3");
   await (&made);
+}
+
+/* A batch that was removed while it lay over lies over again after undo, by its letter if that is free; not after all
+ * were taken off, nor one that was taken off before. */
+static void
+test_removed (void)
+{
+  g_auto (Made) made = { 0 };
+
+  made_init (&made);
+  lay (&made, 1, TRUE);
+  lay (&made, 2, TRUE);
+  await (&made);
+  lw_session_edit (made.session, lw_edit_remove_batch (lw_session_base (made.session), 1), "edit", NULL);
+  lw_session_compute (made.session);
+  assert_shown (&made, "B=3");
+  lw_session_undo (made.session);
+  lw_session_compute (made.session);
+  assert_shown (&made, "A=2 B=3");
+  lw_session_redo (made.session);
+  lw_session_compute (made.session);
+  assert_shown (&made, "B=3");
+  lay (&made, 0, TRUE);
+  lw_session_choose (made.session, 1);
+  lw_session_compute (made.session);
+  assert_shown (&made, "A=1");
+  lw_session_undo (made.session);
+  lw_session_choose (made.session, 2);
+  lw_session_compute (made.session);
+  assert_shown (&made, "A=1 C=2");
+
+  lay (&made, 1, FALSE);
+  lw_session_redo (made.session);
+  lw_session_undo (made.session);
+  lw_session_choose (made.session, 2);
+  lw_session_compute (made.session);
+  assert_shown (&made, "A=1");
+  lay (&made, 1, TRUE);
+  lw_session_redo (made.session);
+  lw_overlays_clear (made.overlays);
+  lw_session_undo (made.session);
+  lw_session_compute (made.session);
+  assert_shown (&made, "");
+}
+
+/* A season of another file: it lies over once by whatever path; read again it is as it is then; opened, its batches are
+ * those in hand. */
+static void
+test_files (void)
+{
+  g_autofree char *folder = g_dir_make_tmp ("overlays.XXXXXX", NULL), *path = g_build_filename (folder, "a", NULL);
+  g_autofree char *link = g_build_filename (folder, "b", NULL), *roundabout = g_strdup_printf ("%s/./a", folder);
+  g_autoptr (LwSeason) first = season_new (), again = season_new (), fewer = season_new ();
+  g_auto (Made) made = { 0 };
+
+  g_assert_true (g_file_set_contents (path, "", 0, NULL));
+  g_assert_cmpint (symlink (path, link), ==, 0);
+  made_init (&made);
+  lw_overlays_lay (made.overlays, first, path, 1, TRUE);
+  lw_overlays_lay (made.overlays, first, link, 1, TRUE);
+  lw_overlays_lay (made.overlays, first, roundabout, 1, TRUE);
+  lw_overlays_lay (made.overlays, first, path, 2, TRUE);
+  assert_shown (&made, "A=1970 · 2 B=1970 · 3");
+  await (&made);
+
+  /* As by the same kind last year: one batch of a season that was read anew. */
+  lw_step_set (&again->batches[1]->steps[0], LW_SET_MINUTES, 2);
+  lw_overlays_lay (made.overlays, again, path, 1, TRUE);
+  assert_shown (&made, "A=1970 · 2 B=1970 · 3");
+  g_assert_true (lw_overlays_nth (made.overlays, 0)->season == again);
+  g_assert_true (lw_overlays_nth (made.overlays, 1)->season == first);
+  await (&made);
+
+  g_free (fewer->batches[2]->name);
+  fewer->batches[2]->name = g_strdup ("9");
+  g_assert_cmpuint (lw_overlays_read_anew (made.overlays, fewer, link), ==, 1);
+  assert_shown (&made, "A=1970 · 2 B=1970 · 3");
+  g_assert_true (lw_overlays_nth (made.overlays, 0)->season == fewer);
+  g_assert_true (lw_overlays_nth (made.overlays, 1)->season == first);
+  await (&made);
+
+  lw_session_open (made.session, fewer, path);
+  lw_session_compute (made.session);
+  assert_shown (&made, "A=2");
+  lw_session_choose (made.session, 1);
+  lw_session_compute (made.session);
+  assert_shown (&made, "");
+  g_assert_cmpint (g_unlink (link), ==, 0);
+  g_assert_cmpint (g_unlink (path), ==, 0);
+  g_assert_cmpint (g_rmdir (folder), ==, 0);
 }
 
 /* While dragged nothing is computed or matched anew, unless kinds of step change places. */
@@ -191,6 +284,8 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/overlays/letters", test_letters);
   g_test_add_func ("/overlays/edits", test_edits);
+  g_test_add_func ("/overlays/removed", test_removed);
+  g_test_add_func ("/overlays/files", test_files);
   g_test_add_func ("/overlays/drag", test_drag);
   g_test_add_func ("/overlays/end", test_end);
 

@@ -164,6 +164,55 @@ def another_season():
 
 
 @tap.case
+def changed_meanwhile():
+    """What somebody changes in the other file lies over as it is then; a damaged or removed file leaves it as it was."""
+    name = "A 2025 · " + OTHER
+    before = told("Moisture")[name]
+    with open(last, encoding="utf-8") as file:
+        text = file.read()
+
+    def write(words):
+        with open(last + ".new", "w", encoding="utf-8") as file:
+            file.write(words)
+        os.replace(last + ".new", last)
+
+    at = text.index('name="%s"' % OTHER)
+    start = text.index('minutes="', at)
+    longer = text[:start] + re.sub(r'minutes="[^"]*"', 'minutes="30"', text[start:], count=1)
+    write(longer)
+    said("^ondry-ridge-2025.leafwend was changed: what lies over of it is as it is there now")
+    desk.wait_for(lambda: told("Moisture").get(name) not in (None, before), "another curve")
+    changed = told("Moisture")[name]
+    assert "wither, 30 min" in rows()[0], rows()
+    write("<season")
+    said("^ondry-ridge-2025.leafwend was changed and cannot be read now")
+    tap.equal(told("Moisture")[name], changed, "what lies over of a damaged file")
+    os.remove(last)
+    said("^ondry-ridge-2025.leafwend is gone")
+    write(text)
+    said("^ondry-ridge-2025.leafwend was changed: what lies over of it")
+    desk.wait_for(lambda: told("Moisture").get(name) == before, "the first curve")
+
+
+@tap.case
+def removed():
+    """A batch removed while it lies over goes, and lies over again after undo."""
+    desk.click(tick("1 strong pan, first leaf"))
+    laid("A 2025 · " + OTHER, "B 1 strong pan, first leaf")
+    desk.choose("1 strong pan, first leaf")
+    act("remove-batch")
+    desk.wait_for(lambda: not desk.find("label", "1 strong pan, first leaf"), "the removal")
+    desk.choose(BATCH)
+    laid("A 2025 · " + OTHER)
+    desk.key("ctrl+z")
+    desk.get("label", "1 strong pan, first leaf")
+    desk.choose(BATCH)
+    laid("A 2025 · " + OTHER, "B 1 strong pan, first leaf")
+    desk.click(tick("1 strong pan, first leaf"))
+    laid("A 2025 · " + OTHER)
+
+
+@tap.case
 def damaged():
     """A damaged file tells its problems with file and line, and what lies over stays."""
     bad = os.path.join(desk.folder, "bad.leafwend")
