@@ -68,9 +68,14 @@ lw_knock_strip_size_allocate (GtkWidget *widget,
   LwKnockStrip *self = LW_KNOCK_STRIP (widget);
   const LwKnockColumns *columns = self->columns;
 
+  /* A column that has no room whole, if it is not the only one, waits beyond the edge: half a number would be another
+   * number. */
   for (guint q = 0; q < LW_N_QUANTITIES; q++)
-    place (self, self->cells[q], columns->first + columns->starts[q] - columns->offset,
-           columns->starts[q + 1] - columns->starts[q], width, height);
+    {
+      int x = columns->first + columns->starts[q] - columns->offset, wide = columns->starts[q + 1] - columns->starts[q];
+
+      place (self, self->cells[q], x + wide <= width || x <= columns->first ? x : MAX (x, width), wide, width, height);
+    }
   place (self, self->first, 0, columns->first, width, height);
 }
 
