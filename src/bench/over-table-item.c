@@ -6,6 +6,8 @@
 
 #include "season/text.h"
 
+#define DAY_MINUTES (24 * 60)
+
 struct _LwOverItem
 {
   GObject parent_instance;
@@ -51,12 +53,15 @@ say_where (const LwCompareRow *row,
            const LwSide        sides[2],
            gboolean            finished)
 {
-  guint minutes = isnan (row->clock_s) ? 0 : (guint) lround (row->clock_s / 60);
+  guint minutes = isnan (row->clock_s) ? 0 : (guint) lround (row->clock_s / 60), day = minutes / DAY_MINUTES;
 
   if (finished)
     return g_strdup (_ ("Finished tea"));
+  if (!isnan (row->clock_s) && day > 0)
+    /* Translators: a day counted from 1, and a time of day as hours and minutes */
+    return g_strdup_printf (_ ("day %u, %02u:%02u"), day + 1, minutes % DAY_MINUTES / 60, minutes % 60);
   if (!isnan (row->clock_s))
-    /* Translators: a time of day as hours and minutes; hours go on after 24 */
+    /* Translators: a time of day as hours and minutes */
     return g_strdup_printf (_ ("%02u:%02u"), minutes / 60, minutes % 60);
   if (row->of[0].there && row->of[1].there)
     /* Translators: a step's number and its kind */

@@ -8,7 +8,9 @@
 #include "bench/ask.h"
 #include "bench/compat.h"
 #include "bench/over-table-item.h"
+#include "bench/over-table-view.h"
 #include "season/text.h"
+#include "season/wording.h"
 
 struct _LwOverTable
 {
@@ -22,7 +24,7 @@ struct _LwOverTable
   GtkWidget *view;
   GListStore *items;
   gboolean updating;      /* the choice follows the overlays, not the other way */
-  char *chosen;           /* (nullable) name of the one that was chosen */
+  char *chosen;           /* (nullable) letter and name of the one that was chosen */
 
   gpointer asked;         /* the last question; compared, never read */
   char *text;             /* (nullable) the table as it is shown */
@@ -135,17 +137,31 @@ done_cb (GObject      *source,
 {
   LwOverTable *self = LW_OVER_TABLE (source);
   const Asked *asked = g_task_get_task_data (G_TASK (result));
-  g_autofree char *words = NULL;
+  g_autofree char *this_date = NULL, *that_date = NULL, *words = NULL;
+  LwSide sides[2];
 
   if (self->asked != asked || self->items == NULL)
     return;
 
   fill (self, asked);
-  /* Translators: two batches */
-  words = g_strdup_printf (_ ("This: %s. That: %s. Difference: that less this."), asked->season[0]->batches[asked->at[0]]->name,
-                           asked->season[1]->batches[asked->at[1]]->name);
+  lw_over_view_set_clock (self->view, asked->by_clock);
+  sides_of (asked, sides);
+  this_date = lw_say_date (sides[0].batch->when_s);
+  that_date = lw_say_date (sides[1].batch->when_s);
+  /* Translators: two batches, each with its date */
+  words = g_strdup_printf (_ ("This: %s, %s. That: %s, %s. Difference: that less this, then rounded."), sides[0].batch->name,
+                           this_date, sides[1].batch->name, that_date);
   note (self, asked->failure != NULL ? asked->failure : words);
   gtk_accessible_update_state (GTK_ACCESSIBLE (self->view), GTK_ACCESSIBLE_STATE_BUSY, FALSE, -1);
+}
+
+/* (transfer full) letter and name. */
+static char *
+words_of (const LwLaid *laid)
+{
+  g_autofree char *tag = lw_laid_tag (laid), *name = lw_laid_name (laid);
+
+  return g_strjoin (" ", tag, name, NULL);
 }
 
 /* A drag is waited for. */
@@ -163,7 +179,7 @@ ask_anew (LwOverTable *self)
 
   laid = lw_overlays_nth (self->overlays, at);
   g_free (self->chosen);
-  self->chosen = lw_laid_name (laid);
+  self->chosen = words_of (laid);
   asked = g_new0 (Asked, 1);
   asked->season[0] = lw_season_ref (lw_session_base (self->session));
   asked->at[0] = (guint) lw_session_batch_index (self->session);
@@ -187,10 +203,9 @@ changed_cb (LwOverTable *self)
 
   for (guint i = 0; i < n; i++)
     {
-      LwLaid *laid = lw_overlays_nth (self->overlays, i);
-      g_autofree char *tag = lw_laid_tag (laid), *name = lw_laid_name (laid), *words = g_strjoin (" ", tag, name, NULL);
+      g_autofree char *words = words_of (lw_overlays_nth (self->overlays, i));
 
-      if (g_strcmp0 (name, self->chosen) == 0)
+      if (g_strcmp0 (words, self->chosen) == 0)
         at = i;
       gtk_string_list_append (names, words);
     }
@@ -263,51 +278,6 @@ save (LwOverTable *self)
     lw_compat_ask_export (GTK_WINDOW (self), _ ("Save the table"), _ ("differences.csv"), chosen_cb, g_object_ref (self));
 }
 
-/* The view */
-
-static void
-setup_cb (GtkSignalListItemFactory *factory,
-          GtkListItem              *cell,
-          gpointer                  column)
-{
-  GtkWidget *label = gtk_label_new (NULL);
-
-  gtk_label_set_xalign (GTK_LABEL (label), GPOINTER_TO_UINT (column) >= LW_OVER_THIS ? 1 : 0);
-  /* Numbers and their signs are read from the left everywhere. */
-  gtk_widget_set_direction (label, GPOINTER_TO_UINT (column) >= LW_OVER_THIS ? GTK_TEXT_DIR_LTR : GTK_TEXT_DIR_NONE);
-  gtk_widget_add_css_class (label, "over-number");
-  gtk_list_item_set_child (cell, label);
-}
-
-static void
-bind_cb (GtkSignalListItemFactory *factory,
-         GtkListItem              *cell,
-         gpointer                  column)
-{
-  LwOverItem *item = gtk_list_item_get_item (cell);
-  GtkWidget *label = gtk_list_item_get_child (cell);
-
-  gtk_label_set_label (GTK_LABEL (label), lw_over_item_words (item, GPOINTER_TO_UINT (column)));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (label), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, lw_over_item_all (item), -1);
-}
-
-static void
-add_columns (LwOverTable *self)
-{
-  static const char *const titles[] = { N_ ("After step"), N_ ("Outcome"), N_ ("This"), N_ ("That"), N_ ("Difference") };
-
-  for (guint i = 0; i < LW_OVER_N_COLUMNS; i++)
-    {
-      GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
-      g_autoptr (GtkColumnViewColumn) column = gtk_column_view_column_new (_ (titles[i]), factory);
-
-      g_signal_connect (factory, "setup", G_CALLBACK (setup_cb), GUINT_TO_POINTER (i));
-      g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), GUINT_TO_POINTER (i));
-      gtk_column_view_column_set_expand (column, i <= LW_OVER_OUTCOME);
-      gtk_column_view_append_column (GTK_COLUMN_VIEW (self->view), column);
-    }
-}
-
 static void
 lw_over_table_dispose (GObject *object)
 {
@@ -362,9 +332,7 @@ lw_over_table_init (LwOverTable *self)
   gtk_label_set_xalign (GTK_LABEL (self->note), 0);
   gtk_label_set_wrap (GTK_LABEL (self->note), TRUE);
   gtk_widget_add_css_class (self->note, "knock-note");
-  self->view = gtk_column_view_new (GTK_SELECTION_MODEL (gtk_single_selection_new (g_object_ref (G_LIST_MODEL (self->items)))));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->view), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Differences"), -1);
-  add_columns (self);
+  self->view = lw_over_view_new (G_LIST_MODEL (self->items));
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scrolled), self->view);
   gtk_widget_set_vexpand (scrolled, TRUE);
 

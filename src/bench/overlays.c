@@ -3,8 +3,7 @@
 #include "bench/overlays-private.h"
 
 #include "season/same-file.h"
-
-#define DAY_S 86400
+#include "study/compare.h"
 
 G_DEFINE_FINAL_TYPE (LwOverlays, lw_overlays, G_TYPE_OBJECT)
 
@@ -246,19 +245,13 @@ lw_overlays_stamp (LwOverlays *self)
   return ++self->stamp;
 }
 
-static gint64
-time_of_day (gint64 when_s)
-{
-  return ((when_s % DAY_S) + DAY_S) % DAY_S;
-}
-
 double
 lw_overlays_begins (LwOverlays *self,
                     LwLaid     *laid)
 {
   const LwBatch *batch = lw_session_batch (self->session);
 
-  return batch == NULL ? 0 : (double) (time_of_day (lw_laid_batch (laid)->when_s) - time_of_day (batch->when_s)) / 60;
+  return batch == NULL ? 0 : lw_compare_begins (batch, lw_laid_batch (laid)) / 60;
 }
 
 static void

@@ -42,6 +42,6 @@ LwLaid     *lw_overlays_nth     (LwOverlays *self,
  * another whenever lines lie elsewhere. */
 guint       lw_overlays_stamp   (LwOverlays *self);
 
-/* Minutes from the begin of the batch in hand to the time of day at which it begins, both counted from midnight. */
+/* Minutes from the begin of the batch in hand to its own by the time of day, as lw_compare_begins. */
 double      lw_overlays_begins  (LwOverlays *self,
                                  LwLaid     *laid);

@@ -9,14 +9,17 @@
 
 static const char told[] = N_ (
   "A and B are batches: names or the names' first words. With one file both are in it. Columns:\n"
+  "  batch, start       in CSV: the first batch and when it starts; “other” the second\n"
   "  step, kind         the step of the first batch, from 1; “other” those of the second; empty where a batch\n"
   "                     has none\n"
-  "  clock              with --by clock: hours and minutes since the midnight before a batch's start\n"
+  "  clock              with --by clock: hours and minutes since the midnight before the first start\n"
   "  outcome, unit      “minutes” is the time since the step's start\n"
   "  this, that         of the first batch and of the second\n"
-  "  difference         the second less the first; empty where one of them has none\n"
+  "  difference         the second less the first, then rounded; empty where one of them has none\n"
   "By step, rows stand at step ends: steps of the same kind are matched in their order, and what has no match\n"
-  "stands alone; where the last steps are no match, the finished teas stand below. By clock, they stand wherever a step of either batch ends.\n"
+  "stands alone; where the last steps are no match, the finished teas stand below.\n"
+  "By clock, they stand wherever a step of either batch ends. The days of the two do not count: 23:30 and 0:30 are an\n"
+  "hour apart.\n"
   "Exit status: 0 all went well, 1 the file or the work failed, 2 wrong usage.");
 
 /* A batch of a file, computed. */

@@ -17,7 +17,8 @@ void  lw_compare_values (const LwCompareRow *row,
 int   lw_compare_digits (int                 of);
 
 /* (transfer full) `rows` of LwCompareRow of these two batches, a line for each outcome of each row: as CSV with all
- * digits, else as Markdown. In the C locale. */
+ * digits, each line with the batches' names and starts, else as Markdown under a line that tells these. In the C
+ * locale. */
 char *lw_compare_table  (const GArray       *rows,
                          const LwSide        sides[2],
                          gboolean            csv);

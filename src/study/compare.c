@@ -141,11 +141,36 @@ start_of_day (const LwBatch *batch)
   return (double) (((batch->when_s % DAY_S) + DAY_S) % DAY_S);
 }
 
+double
+lw_compare_begins (const LwBatch *one,
+                   const LwBatch *other)
+{
+  double later = start_of_day (other) - start_of_day (one);
+
+  return later > DAY_S / 2 ? later - DAY_S : later < -DAY_S / 2 ? later + DAY_S : later;
+}
+
+/* Fills in when each begins by the clock of the first. */
+static void
+find_starts (const LwSide sides[2],
+             double       starts[2])
+{
+  starts[0] = start_of_day (sides[0].batch);
+  starts[1] = starts[0] + lw_compare_begins (sides[0].batch, sides[1].batch);
+  for (guint i = 0; i < 2; i++)
+    if (starts[i] < 0)
+      {
+        starts[0] += DAY_S;
+        starts[1] += DAY_S;
+      }
+}
+
 static void
 add_ends (GArray       *times,
-          const LwSide *side)
+          const LwSide *side,
+          double        start_s)
 {
-  double clock_s = start_of_day (side->batch);
+  double clock_s = start_s;
 
   for (guint i = 0; i < side->track->n_steps; i++)
     {
@@ -165,9 +190,8 @@ by_size (const void *a,
 
 static LwMoment
 moment_at (const LwSide *side,
-           double        clock_s)
+           double        since)
 {
-  double since = clock_s - start_of_day (side->batch);
 
   if (since < -SAME_S)
     return (LwMoment) { 0 };
@@ -194,10 +218,11 @@ lw_compare_clock (const LwSide sides[2])
 {
   g_autoptr (GArray) times = g_array_new (FALSE, FALSE, sizeof (double));
   GArray *rows = g_array_new (FALSE, TRUE, sizeof (LwCompareRow));
-  double last = -INFINITY;
+  double last = -INFINITY, starts[2];
 
-  add_ends (times, &sides[0]);
-  add_ends (times, &sides[1]);
+  find_starts (sides, starts);
+  add_ends (times, &sides[0], starts[0]);
+  add_ends (times, &sides[1], starts[1]);
   g_array_sort (times, by_size);
   for (guint i = 0; i < times->len; i++)
     {
@@ -205,7 +230,8 @@ lw_compare_clock (const LwSide sides[2])
 
       if (clock_s - last > SAME_S)
         {
-          LwCompareRow row = { clock_s, { moment_at (&sides[0], clock_s), moment_at (&sides[1], clock_s) } };
+          LwCompareRow row = { clock_s, { moment_at (&sides[0], clock_s - starts[0]),
+                                             moment_at (&sides[1], clock_s - starts[1]) } };
 
           g_array_append_val (rows, row);
           last = clock_s;

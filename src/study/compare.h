@@ -22,7 +22,7 @@ typedef struct
 
 typedef struct
 {
-  double clock_s;  /* by the clock: since the midnight before the batch's start, of each batch its own; else NAN */
+  double clock_s;  /* by the clock: since the midnight before the first start; else NAN */
   LwMoment of[2];
 } LwCompareRow;
 
@@ -52,6 +52,11 @@ void lw_compare_columns (const LwBatch *one,
  * match, one more row has the finished tea of each. */
 GArray *lw_compare_steps (const LwSide sides[2]);
 
+/* Seconds from the start of `one` to that of `other` by the time of day alone: the day is the one that brings them
+ * nearest, so that 23:30 and 0:30 are an hour apart. Within half a day. */
+double lw_compare_begins (const LwBatch *one,
+                          const LwBatch *other);
+
 /* (transfer full) array of LwCompareRow, one for each time of day at which a step of either batch ends, counted from
- * the midnight before its start. A batch that has not begun then, or is over, is not there. */
+ * the midnight before the first of the two starts. A batch that has not begun then, or is over, is not there. */
 GArray *lw_compare_clock (const LwSide sides[2]);

@@ -2,6 +2,7 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 import csv
 import os
+import re
 import tempfile
 
 from program import run, refused  # first: it knows where tap is
@@ -214,7 +215,11 @@ def compare_two_files():
     assert float([r for r in rows if r["outcome"] == "moisture"][0]["difference"]) < -0.1
     assert all(float(r["difference"]) == 0 for r in compared(GOOD, "1", GOOD, "1"))
     text = run("compare", GOOD, "1", "2")[0]
-    assert text.startswith("| step | kind |") and "|---|" in text and "| -0.0 |" not in text, text
+    caption, empty, head = text.splitlines()[:3]
+    name, start = rows[0]["batch"], rows[0]["start"]
+    assert caption.startswith("This: %s, %s. That: " % (name, start)), caption
+    assert re.match(r"\d{4}-\d\d-\d\d \d\d:\d\d$", start), start
+    assert empty == "" and head.startswith("| step | kind |") and "|---|" in text and "| -0.0 |" not in text, text
     run("compare", GOOD, "1", "2", "-o", path("c.md"))
     with open(path("c.md"), encoding="utf-8") as file:
         tap.equal(file.read(), text, "the file")

@@ -187,6 +187,33 @@ test_clock_edges (void)
   g_assert_true (g_array_index (same, LwCompareRow, 0).of[1].there);
 }
 
+/* Starts on both sides of midnight are near, in either order; times count from the midnight before the first. */
+static void
+test_midnight (void)
+{
+  static const LwKind kinds[] = { LW_KIND_FIX_PAN };
+  static const double clocks[] = { 23.5 + 1. / 12, 24.5 + 1. / 12 };
+  g_auto (Made) late = { 0 }, early = { 0 };
+
+  made_init (&late, kinds, 1, 5, 23 * 3600 + 1800);
+  made_init (&early, kinds, 1, 5, 86400 * 365 + 1800);
+  g_assert_cmpfloat (lw_compare_begins (late.season->batches[0], early.season->batches[0]), ==, 3600);
+  g_assert_cmpfloat (lw_compare_begins (early.season->batches[0], late.season->batches[0]), ==, -3600);
+  for (guint turned = 0; turned < 2; turned++)
+    {
+      g_autoptr (GArray) rows = lw_compare_clock ((LwSide[2]) { side_of (turned ? &early : &late),
+                                                                side_of (turned ? &late : &early) });
+
+      g_assert_cmpuint (rows->len, ==, 2);
+      for (guint i = 0; i < 2; i++)
+        {
+          g_assert_cmpfloat_with_epsilon (g_array_index (rows, LwCompareRow, i).clock_s, clocks[i] * 3600, 1e-6);
+          g_assert_true (g_array_index (rows, LwCompareRow, i).of[i ^ turned].there);
+          g_assert_false (g_array_index (rows, LwCompareRow, i).of[!i ^ turned].there);
+        }
+    }
+}
+
 int
 main (int    argc,
       char **argv)
@@ -198,6 +225,7 @@ main (int    argc,
   g_test_add_func ("/compare/values", test_values);
   g_test_add_func ("/compare/clock", test_clock);
   g_test_add_func ("/compare/clock-edges", test_clock_edges);
+  g_test_add_func ("/compare/midnight", test_midnight);
 
   return g_test_run ();
 }

@@ -1,6 +1,7 @@
 """Batches laid over: ticked in the list by pointer and by keys, of another season's file, last year's of the same
 kind; as a screen reader hears them; the table of differences, copied and saved, beside the command line's; off again."""
 # SPDX-License-Identifier: GPL-3.0-or-later
+import csv
 import os
 import re
 import shutil
@@ -244,7 +245,7 @@ def differences():
     desk.key("ctrl+d")
     window = window_named("Differences")
     table = desk.wait_for(lambda: shown(window), "the table")
-    lines = [[cell.strip() for cell in line.strip("|").split("|")] for line in compare().splitlines()]
+    lines = [[cell.strip() for cell in line.strip("|").split("|")] for line in compare().splitlines()[2:]]
     cli = {(line[0], line[5]): line[7:] for line in lines}
     for outcome, label in (("minutes", "Time in the step"), ("moisture", "Moisture"), ("oxidation", "Oxidation"),
                            ("rupture", "Cell rupture"), ("enzyme", "Enzyme left")):
@@ -256,15 +257,29 @@ def differences():
     desk.key("ctrl+a")
     desk.type(path + "\n")
     desk.wait_for(lambda: os.path.exists(path), "the file")
-    with open(path, encoding="utf-8") as file:
-        tap.equal(file.read(), compare("--csv"), "the saved table")
+    with open(path, encoding="utf-8", newline="") as file:
+        text = file.read()
+    tap.equal(text, compare("--csv"), "the saved table")
+    for line in csv.DictReader(text.splitlines()):
+        tap.equal((line["batch"], line["other batch"], line["other start"][:10]), (BATCH, OTHER, "2025-03-29"), "the batches")
+        this, that, difference = (float(line[name] or "nan") for name in ("this", "that", "difference"))
+        assert abs(that - this - difference) <= 1e-6 * max(1, abs(this)), line
+        assert None not in line and None not in line.values(), line
 
     desk.click(desk.get("check box", "By the time of day", window))
-    desk.wait_for(lambda: any(re.match(r"\d\d:\d\d$", place) for place, _ in shown(window)), "times of day")
+    desk.wait_for(lambda: any(re.match(r"day 2, \d\d:\d\d$", place) for place, _ in shown(window)), "times of day")
+    desk.get(None, "Time of day", window)
+    desk.get("label", re.compile("^This: %s, 26 Mar 2026. That: %s, 29 Mar 2025. " % (BATCH, OTHER)), window)
     desk.click(desk.get("push button", "Copy as text", window))
     desk.get("label", "The table is on the clipboard as text.", window)
     desk.key("Escape")
     desk.wait_for(lambda: not windows_named("Differences"), "its end")
+    find = desk.get("entry", "Find batches")
+    desk.click(find)
+    desk.key("ctrl+v")
+    desk.wait_for(lambda: desk.text_of(find), "the text from the clipboard")
+    tap.equal(desk.text_of(find), compare("--by", "clock"), "the copied table")
+    desk.key("ctrl+a", "Delete")
 
 
 @tap.case
