@@ -149,8 +149,16 @@ static char *
 say_why (const LwLastYear *last,
          const LwBatch    *batch)
 {
-  guint n = last->found.n;
+  guint n = last->found.n, near = last->found.n_near;
 
+  if (near > 1 && last->found.by_tea)
+    /* Translators: how many batches are equally near, of how many, and their kind of tea */
+    return g_strdup_printf (ngettext ("the first of %u equally near in date, of %u “%s”",
+                                      "the first of %u equally near in date, of %u “%s”", near), near, n, batch->tea);
+  if (near > 1)
+    /* Translators: how many batches are equally near, of how many */
+    return g_strdup_printf (ngettext ("the first of %u equally near in date, of %u with the same steps",
+                                      "the first of %u equally near in date, of %u with the same steps", near), near, n);
   if (!last->found.by_tea)
     return n == 1 ? g_strdup (_ ("the only one with the same steps"))
                   : g_strdup_printf (ngettext ("nearest in date of %u with the same steps",

@@ -49,8 +49,14 @@ take (Taken      *taken,
   guint at;
 
   taken->season = lw_command_season (path);
-  if (taken->season == NULL || !lw_command_batch (taken->season, name, &at))
+  if (taken->season == NULL)
     return FALSE;
+  if (!lw_command_batch (taken->season, name, &at))
+    {
+      /* There may be two files. */
+      lw_complain (_ ("compare: “%s” was looked for in %s"), name, path);
+      return FALSE;
+    }
 
   taken->batch = taken->season->batches[at];
   taken->track = lw_compare_track (taken->season, at, &failure);

@@ -56,12 +56,19 @@ weigh (const LwBatch *batch,
        LwSameKind     at,
        LwSameKind    *found)
 {
+  gboolean as_near;
+
   at.days = days_later (batch, other);
   at.n = found->n + 1;
+  at.n_near = 1;
+  as_near = found->n > 0 && abs (at.days) == abs (found->days);
   if (found->n == 0 || abs (at.days) < abs (found->days))
-    *found = at;
-  else
-    found->n++;
+    {
+      *found = at;
+      return;
+    }
+  found->n++;
+  found->n_near += as_near;
 }
 
 gboolean

@@ -13,6 +13,7 @@ typedef struct
   guint batch;      /* and in it */
   gboolean by_tea;  /* the kind of tea is the same; else the kinds of step */
   guint n;          /* how many such there are */
+  guint n_near;     /* how many of them are as near in date as it is, itself among them */
   int days;         /* later in its year than the batch in its own; negative: earlier */
 } LwSameKind;
 

@@ -232,6 +232,9 @@ def compare_refuses():
                       (GOOD, "1", "2", "--by", ""), (GOOD, "1", "2", "--unknown")):
         refused("compare", *arguments, words=["compare"])
     refused("compare", GOOD, "1", "nine", status=1, words=["no batch"])
+    other = put("second.leafwend")
+    refused("compare", GOOD, "1", other, "nine", status=1, words=["no batch", "“nine” was looked for in " + other])
+    refused("compare", GOOD, "nine", other, "1", status=1, words=["“nine” was looked for in " + GOOD])
     refused("compare", GOOD, "", "1", status=1)
     refused("compare", GOOD, "1", path("none"), "1", status=1)
     refused("compare", GOOD, "1", "2", "-o", path("no/where"), status=1)

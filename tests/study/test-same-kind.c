@@ -61,7 +61,30 @@ test_tea (void)
   g_assert_cmpstr (found_of (now, last, &found), ==, "near");
   g_assert_true (found.by_tea);
   g_assert_cmpuint (found.n, ==, 3);
+  g_assert_cmpuint (found.n_near, ==, 2);
   g_assert_cmpint (found.days, ==, 2);
+}
+
+/* Last year's batch may be in the same file, and has to be nearer than those of others; the last day of a year and the
+ * first are of two years. */
+static void
+test_same_file (void)
+{
+  g_autoptr (LwSeason) now = lw_season_new ("now"), last = last_year ();
+  LwSameKind found;
+
+  add (now, "mine", "white", APRIL_2026_S, LW_KIND_ROAST);
+  add (now, "mine last year", "white", APRIL_2026_S - YEAR_S + DAY_S, LW_KIND_ROAST);
+  g_assert_cmpstr (found_of (now, last, &found), ==, "mine last year");
+  g_assert_cmpuint (found.season, ==, 0);
+  g_assert_cmpuint (found.n, ==, 4);
+  g_assert_cmpuint (found.n_near, ==, 1);
+
+  now->batches[1]->when_s = APRIL_2026_S - 90 * DAY_S;
+  g_assert_cmpstr (found_of (now, last, &found), ==, "near");
+  now->batches[1]->when_s = APRIL_2026_S - 91 * DAY_S;
+  g_assert_cmpstr (found_of (now, last, &found), ==, "near");
+  g_assert_cmpuint (found.n, ==, 4);
 }
 
 static void
@@ -96,6 +119,7 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/same-kind/tea", test_tea);
+  g_test_add_func ("/same-kind/same-file", test_same_file);
   g_test_add_func ("/same-kind/steps", test_steps);
   g_test_add_func ("/same-kind/none", test_none);
 
