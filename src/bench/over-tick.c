@@ -32,6 +32,7 @@ show (LwOverTick *self)
   gtk_check_button_set_active (GTK_CHECK_BUTTON (self), laid != NULL);
   self->updating = FALSE;
   gtk_label_set_label (GTK_LABEL (self->letter), tag);
+  gtk_widget_set_visible (self->letter, laid != NULL);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, said, -1);
 }
 
