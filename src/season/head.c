@@ -2,6 +2,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "season/head.h"
 
+#include "season/correction.h"
 #include "season/text.h"
 #include "season/wording.h"
 
@@ -27,13 +28,50 @@ add_step (GChecksum    *sum,
       ADD (sum, step->value[setting]);
 }
 
+/* The log that wall or air follows, and where in it the step begins. */
+static void
+add_followed (GChecksum     *sum,
+              const LwBatch *batch,
+              guint          step,
+              LwSetting      setting)
+{
+  double from_s = 0;
+  const LwLogCurve *curve = lw_batch_followed (batch, step, setting, &from_s);
+  guint n = 0;
+
+  if (curve != NULL)
+    lw_course_times (curve->followed, &n);
+  ADD (sum, n);
+  if (n == 0)
+    return;
+
+  ADD (sum, from_s);
+  ADD_ALL (sum, lw_course_times (curve->followed, &n), n);
+  ADD_ALL (sum, lw_course_values (curve->followed), n);
+}
+
+/* What a measurement corrected. */
+static void
+add_jump (GChecksum    *sum,
+          const LwJump *jump)
+{
+  guint n = jump != NULL ? jump->n_parts : 0;
+
+  ADD (sum, n);
+  if (n == 0)
+    return;
+
+  ADD (sum, jump->time_s);
+  ADD_ALL (sum, jump->shifts, n);
+}
+
 static void
 add_leaf (GChecksum       *sum,
           const LwProfile *leaf)
 {
-  ADD (sum, leaf->fresh_moisture_pct);
   ADD (sum, leaf->fresh_green);
   ADD (sum, leaf->law);
+  ADD (sum, leaf->n_parts);
   ADD_ALL (sum, leaf->parts, leaf->n_parts);
 }
 
@@ -44,6 +82,7 @@ add_weather (GChecksum       *sum,
   ADD (sum, weather->form);
   ADD (sum, weather->start_s);
   ADD (sum, weather->day);
+  ADD (sum, weather->n_hours);
   ADD_ALL (sum, weather->hours, weather->n_hours);
 }
 
@@ -55,15 +94,23 @@ lw_head_digest (const LwSeason *season,
   const LwBatch *of = season->batches[batch];
   const LwProfile *leaf = lw_season_profile (season, of->leaf);
   const LwWeather *weather = of->weather != NULL ? lw_season_weather (season, of->weather) : NULL;
+  double moisture_pct = lw_batch_fresh_moisture (of, leaf);
 
   ADD (sum, season->altitude_m);
   ADD (sum, season->latitude_deg);
   ADD (sum, of->when_s);
   ADD (sum, of->fresh_kg);
-  ADD (sum, of->fresh_moisture_pct);
+  ADD (sum, moisture_pct);
   ADD (sum, of->n_steps);
   for (guint i = 0; i < of->n_steps; i++)
-    add_step (sum, &of->steps[i]);
+    {
+      const LwCorrection *correction = lw_correction_of (of, i);
+
+      add_step (sum, &of->steps[i]);
+      add_followed (sum, of, i, LW_SET_WALL_C);
+      add_followed (sum, of, i, LW_SET_AIR_C);
+      add_jump (sum, correction != NULL ? correction->jump : NULL);
+    }
   if (leaf != NULL)
     add_leaf (sum, leaf);
   if (weather != NULL)
