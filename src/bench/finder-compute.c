@@ -89,10 +89,12 @@ compute_cb (GObject      *object,
       const LwOutcome *outcome = job->known[i] ? &job->outcomes[i] : NULL;
 
       if (outcome != NULL)
-        g_hash_table_insert (self->outcomes, g_strdup (lw_found_head (found)->digest),
-                             g_memdup2 (outcome, sizeof *outcome));
+        lw_outcome_cache_add (self->outcomes, lw_found_head (found)->digest, outcome);
       lw_found_tell (found, outcome != NULL ? LW_FOUND_KNOWN : LW_FOUND_FAILED, outcome);
     }
+  /* Those of the open season change with every edit, and are few: they can wait until the finder goes. */
+  if (lw_found_path (g_ptr_array_index (job->founds, 0)) != NULL)
+    lw_finder_keep (self);
   lw_finder_turned (self);
   lw_finder_compute (self);
 }
@@ -153,7 +155,7 @@ job_new (LwFinder *self,
 void
 lw_finder_compute (LwFinder *self)
 {
-  while (self->computing < WORKERS)
+  while (self->remembers && self->computing < WORKERS)
     {
       LwFound *next = next_wanted (self);
       g_autoptr (GTask) task = NULL;

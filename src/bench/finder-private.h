@@ -1,11 +1,12 @@
 /* What the finder's files share: finder.c finds among what is known, finder-read.c gets to know it from the disk,
- * finder-compute.c from the model. */
+ * finder-compute.c from the model, and finder-keep.c from an earlier run of the program. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
 #include <gio/gio.h>
 
 #include "bench/finder.h"
+#include "study/outcome-cache.h"
 
 struct _LwFinder
 {
@@ -16,7 +17,10 @@ struct _LwFinder
   char *folder;          /* (nullable) else */
   GPtrArray *files;      /* LwShelved in the folder */
   GHashTable *kept;      /* path to LwShelved, read before */
-  GHashTable *outcomes;  /* digest to LwOutcome */
+  LwOutcomeCache *outcomes;
+  gboolean remembering;  /* what an earlier run has kept of them is read, or being read */
+  gboolean remembers;    /* it is read */
+  guint keep;            /* source, 0: nothing is to be kept */
   gboolean listing;
   guint next_file;       /* of `files`: those before it are read or being read */
   guint n_read;
@@ -49,3 +53,12 @@ gboolean lw_finder_wants     (LwFinder        *self,
                               LwFound         *found);
 /* Starts to compute what is wanted and not known. */
 void     lw_finder_compute   (LwFinder        *self);
+
+/* Reads what an earlier run has kept. */
+void     lw_finder_remember  (LwFinder        *self);
+/* Has what is known now written down a little later; or at once, when the finder goes. */
+void     lw_finder_keep      (LwFinder        *self);
+void     lw_finder_keep_now  (LwFinder        *self);
+/* Tells of the batch what is known of it. */
+void     lw_finder_recall    (LwFinder        *self,
+                              LwFound         *found);

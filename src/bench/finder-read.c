@@ -164,5 +164,6 @@ lw_finder_folder (LwFinder   *self,
   task = g_task_new (self, self->cancel, list_cb, NULL);
   g_task_set_task_data (task, g_strdup (folder), g_free);
   g_task_run_in_thread (task, list_work);
+  lw_finder_remember (self);
   lw_finder_turned (self);
 }

@@ -17,11 +17,13 @@ lw_finder_dispose (GObject *object)
 
   if (self->cancel != NULL)
     lw_finder_leave (self);
+  if (self->outcomes != NULL)
+    lw_finder_keep_now (self);
   g_clear_handle_id (&self->refill, g_source_remove);
   g_clear_pointer (&self->all, g_ptr_array_unref);
   g_clear_pointer (&self->files, g_ptr_array_unref);
   g_clear_pointer (&self->kept, g_hash_table_unref);
-  g_clear_pointer (&self->outcomes, g_hash_table_unref);
+  g_clear_pointer (&self->outcomes, lw_outcome_cache_unref);
   g_clear_pointer (&self->wanted, g_hash_table_unref);
   g_clear_pointer (&self->season, lw_season_unref);
   g_clear_pointer (&self->folder, g_free);
@@ -42,10 +44,12 @@ lw_finder_class_init (LwFinderClass *klass)
 static void
 lw_finder_init (LwFinder *self)
 {
+  g_autofree char *path = lw_outcome_cache_path ();
+
   self->all = g_ptr_array_new_with_free_func (g_object_unref);
   self->files = g_ptr_array_new_with_free_func ((GDestroyNotify) lw_shelved_unref);
   self->kept = g_hash_table_new_full (g_str_hash, g_str_equal, NULL, (GDestroyNotify) lw_shelved_unref);
-  self->outcomes = g_hash_table_new_full (g_str_hash, g_str_equal, g_free, g_free);
+  self->outcomes = lw_outcome_cache_new (path);
   self->wanted = g_hash_table_new (NULL, NULL);
   self->shown = g_list_store_new (LW_TYPE_FOUND);
   self->cancel = g_cancellable_new ();
@@ -142,12 +146,9 @@ lw_finder_add_heads (LwFinder        *self,
 {
   for (guint i = 0; i < heads->len; i++)
     {
-      LwHead *head = g_ptr_array_index (heads, i);
-      const LwOutcome *outcome = g_hash_table_lookup (self->outcomes, head->digest);
-      LwFound *found = lw_found_new (head, path);
+      LwFound *found = lw_found_new (g_ptr_array_index (heads, i), path);
 
-      if (outcome != NULL)
-        lw_found_tell (found, LW_FOUND_KNOWN, outcome);
+      lw_finder_recall (self, found);
       g_ptr_array_add (self->all, found);
     }
 }
@@ -191,6 +192,7 @@ lw_finder_season (LwFinder *self,
   for (guint i = 0; i < season->n_batches; i++)
     g_ptr_array_add (heads, lw_head_new (season, i));
   lw_finder_add_heads (self, heads, NULL);
+  lw_finder_remember (self);
   refill_now (self);
 }
 

@@ -10,6 +10,7 @@
 
 #include "many.h"
 #include "study/finished.h"
+#include "study/outcome-cache.h"
 
 #define FILES 20
 #define BATCHES 2
@@ -257,19 +258,101 @@ test_stopped (Desk         *desk,
   g_assert_cmpuint (n_found (desk->finder), ==, FILES * BATCHES);
 }
 
+static void
+know_all (Desk *desk)
+{
+  lw_finder_folder (desk->finder, desk->folder);
+  ask (desk->finder, "", LW_MOISTURE, 0, 100);
+  settle (desk->finder);
+}
+
+/* As if the program had ended, and begun anew. */
+static void
+begin_anew (Desk *desk)
+{
+  g_object_run_dispose (G_OBJECT (desk->finder));
+  g_object_unref (desk->finder);
+  desk->finder = lw_finder_new ();
+  know_all (desk);
+}
+
+static void
+assert_right (Desk *desk)
+{
+  for (guint i = 0; i < FILES * BATCHES; i++)
+    {
+      g_autoptr (LwFound) found = g_list_model_get_item (lw_finder_found (desk->finder), i);
+
+      g_assert_cmpfloat (lw_found_outcome (found)->moisture_wb_pct, ==, moisture_of (found));
+    }
+}
+
+/* What was computed is known at the next start, and is taken from the disk: there one is made another. */
+static void
+test_next_start (Desk         *desk,
+                 gconstpointer data)
+{
+  g_autofree char *path = lw_outcome_cache_path (), *digest = NULL;
+  g_autoptr (LwOutcomeCache) cache = lw_outcome_cache_new (path);
+  g_autoptr (LwFound) seventh = NULL;
+  LwOutcome outcome;
+
+  know_all (desk);
+  assert_right (desk);
+  seventh = g_list_model_get_item (lw_finder_found (desk->finder), 7);
+  digest = g_strdup (lw_found_head (seventh)->digest);
+  begin_anew (desk);
+  lw_outcome_cache_load (cache);
+  g_assert_true (lw_outcome_cache_find (cache, digest, &outcome));
+  outcome.moisture_wb_pct = 77;
+  lw_outcome_cache_add (cache, digest, &outcome);
+  g_assert_true (lw_outcome_cache_save (cache));
+
+  begin_anew (desk);
+  for (guint i = 0; i < FILES * BATCHES; i++)
+    {
+      g_autoptr (LwFound) found = g_list_model_get_item (lw_finder_found (desk->finder), i);
+
+      g_assert_cmpfloat (lw_found_outcome (found)->moisture_wb_pct, ==, i == 7 ? 77 : moisture_of (found));
+    }
+}
+
+/* A cache that is none, and one that cannot be. */
+static void
+test_no_cache (Desk         *desk,
+               gconstpointer data)
+{
+  g_autofree char *path = lw_outcome_cache_path (), *folder = g_path_get_dirname (path);
+
+  g_assert_cmpint (g_mkdir_with_parents (folder, 0700), ==, 0);
+  g_assert_true (g_file_set_contents (path, "nonsense", -1, NULL));
+  begin_anew (desk);
+  assert_right (desk);
+  g_object_run_dispose (G_OBJECT (desk->finder));
+  many_remove (folder);
+
+  g_assert_true (g_file_set_contents (folder, "no folder", -1, NULL));
+  begin_anew (desk);
+  assert_right (desk);
+  g_object_run_dispose (G_OBJECT (desk->finder));
+  g_assert_cmpint (g_remove (folder), ==, 0);
+}
+
 #define ADD(name, test) g_test_add ("/finder/" name, Desk, NULL, set_up, test, tear_down)
 
 int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, NULL);
+  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
 
   ADD ("folder", test_folder);
   ADD ("changing", test_changing);
   ADD ("kept", test_kept);
   ADD ("outcomes", test_outcomes);
   ADD ("stopped", test_stopped);
+  ADD ("next-start", test_next_start);
+  ADD ("no-cache", test_no_cache);
 
   return g_test_run ();
 }
