@@ -27,12 +27,10 @@ show_off (Choice *choice,
           guint   chosen)
 {
   const LwBatch *batch = lw_session_batch (choice->session);
-  const LwBatchLog *log = chosen > 0 ? lw_batch_log (batch, choice->ids[chosen - 1]) : NULL;
-  g_autofree char *words = NULL;
-  LwLogOf of;
-
-  if (log != NULL && lw_log_of_setting (choice->setting, &of))
-    words = lw_say_log_off (lw_log_curve (log->log, of));
+  const char *id = chosen > 0 ? choice->ids[chosen - 1] : NULL;
+  double from_s;
+  const LwFollowed *followed = lw_batch_would_follow (batch, choice->step, choice->setting, id, &from_s);
+  g_autofree char *words = followed != NULL ? lw_say_log_off (followed) : NULL;
   gtk_label_set_label (GTK_LABEL (choice->off), words != NULL ? words : "");
   gtk_widget_set_visible (choice->off, words != NULL);
 }

@@ -40,7 +40,7 @@ lw_block_leading (const LwSeason *season,
   LwSetting leading = lw_kind_row (at->kind)->leading;
   const LwKindSetting *row = lw_kind_setting (at->kind, leading);
   const LwWeather *weather = NULL;
-  const LwLogCurve *followed;
+  const LwFollowed *followed;
   double from_s;
 
   if (batch->weather != NULL)
@@ -49,7 +49,7 @@ lw_block_leading (const LwSeason *season,
   *on_weather = followed == NULL && leading == LW_SET_AIR_C && row->weather && weather != NULL
                 && !lw_step_is_given (at, leading);
   if (followed != NULL)
-    return mean_log_c (followed->followed, from_s, 60 * lw_step_get (at, LW_SET_MINUTES));
+    return mean_log_c (followed->course, from_s, 60 * lw_step_get (at, LW_SET_MINUTES));
   if (!*on_weather)
     return lw_step_get (at, leading);
 

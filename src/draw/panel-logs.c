@@ -60,14 +60,15 @@ lw_panel_logs_range (const LwPanelLook *look,
   return range[0] <= range[1];
 }
 
-/* All points, unless fewer look the same; while dragging the few by which leaf is reckoned. */
+/* All points, unless fewer look the same; while dragging the few of a step as long as the log. */
 static const LwCourse *
 course_for (const LwSpace    *space,
             const LwLogCurve *curve)
 {
   double px = (space->bottom - space->top) / (space->axis->high - space->axis->low);
+  const LwFollowed *few = lw_log_coarsest (curve);
 
-  return space->look->quick || curve->followed_c * px < SEEN ? curve->followed : curve->course;
+  return space->look->quick || few->off_c * px < SEEN ? few->course : curve->course;
 }
 
 /* The points of the course in a step of the batch; FALSE where it has none there. */

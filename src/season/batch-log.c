@@ -60,16 +60,18 @@ lw_batch_log_minute (const LwBatch    *batch,
   return at->minute + (at->step >= 0 ? lw_batch_begin_minute (batch, (guint) at->step) : 0);
 }
 
-const LwLogCurve *
-lw_batch_followed (const LwBatch *batch,
-                   guint          step,
-                   LwSetting      setting,
-                   double        *from_s)
+const LwFollowed *
+lw_batch_would_follow (const LwBatch *batch,
+                       guint          step,
+                       LwSetting      setting,
+                       const char    *id,
+                       double        *from_s)
 {
-  const LwBatchLog *at = lw_batch_log (batch, lw_step_log (&batch->steps[step], setting));
+  const LwBatchLog *at = lw_batch_log (batch, id);
+  const LwLogCurve *curve;
   LwLogOf of;
 
-  if (at == NULL || !lw_log_of_setting (setting, &of))
+  if (at == NULL || !lw_log_of_setting (setting, &of) || (curve = lw_log_curve (at->log, of)) == NULL)
     return NULL;
 
   /* A log that begins with a step goes with it to the second: what comes before must not shift it by rounding. */
@@ -77,7 +79,16 @@ lw_batch_followed (const LwBatch *batch,
               ? -60 * at->minute
               : 60 * (lw_batch_begin_minute (batch, step) - lw_batch_log_minute (batch, at));
 
-  return lw_log_curve (at->log, of);
+  return lw_log_followed (curve, *from_s, 60 * lw_step_get (&batch->steps[step], LW_SET_MINUTES));
+}
+
+const LwFollowed *
+lw_batch_followed (const LwBatch *batch,
+                   guint          step,
+                   LwSetting      setting,
+                   double        *from_s)
+{
+  return lw_batch_would_follow (batch, step, setting, lw_step_log (&batch->steps[step], setting), from_s);
 }
 
 gboolean

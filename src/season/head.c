@@ -36,18 +36,18 @@ add_followed (GChecksum     *sum,
               LwSetting      setting)
 {
   double from_s = 0;
-  const LwLogCurve *curve = lw_batch_followed (batch, step, setting, &from_s);
+  const LwFollowed *followed = lw_batch_followed (batch, step, setting, &from_s);
   guint n = 0;
 
-  if (curve != NULL)
-    lw_course_times (curve->followed, &n);
+  if (followed != NULL)
+    lw_course_times (followed->course, &n);
   ADD (sum, n);
   if (n == 0)
     return;
 
   ADD (sum, from_s);
-  ADD_ALL (sum, lw_course_times (curve->followed, &n), n);
-  ADD_ALL (sum, lw_course_values (curve->followed), n);
+  ADD_ALL (sum, lw_course_times (followed->course, &n), n);
+  ADD_ALL (sum, lw_course_values (followed->course), n);
 }
 
 /* What a measurement corrected. */

@@ -36,14 +36,22 @@ unit_of (const LwLogCurve *curve,
   return "°C";
 }
 
-char *
-lw_say_log_off (const LwLogCurve *curve)
+/* 0 where it can be overlooked. */
+static double
+off_c (const LwFollowed *followed)
 {
-  if (curve->of == LW_LOG_LEAF || curve->waves_c < TOLD_C)
+  return followed->waves_c < TOLD_C ? 0 : MIN (followed->waves_c, followed->off_c);
+}
+
+char *
+lw_say_log_off (const LwFollowed *followed)
+{
+  double off = off_c (followed);
+
+  if (off == 0)
     return NULL;
 
-  return g_strdup_printf (_ ("It has more waves than are reckoned with: to a step that follows it, it may be up to %.1f °C off."),
-                          MIN (curve->waves_c, curve->followed_c));
+  return g_strdup_printf (_ ("It has more waves than are reckoned with: to this step it may be up to %.1f °C off."), off);
 }
 
 char *
@@ -54,7 +62,8 @@ lw_say_curve (const LwLogCurve *curve,
   /* Translators: lowest and highest temperature */
   g_autofree char *range = g_strdup_printf (_ ("%.1f to %.1f °C"), curve->low_c, curve->high_c);
   g_autofree char *turned = strcmp (unit, "°C") == 0 ? g_strdup ("") : g_strdup_printf (_ (", turned from %s"), unit);
-  g_autofree char *kept = NULL, *told = NULL, *off = lw_say_log_off (curve);
+  g_autofree char *kept = NULL, *told = NULL, *long_off = NULL;
+  double off = curve->of == LW_LOG_LEAF ? 0 : off_c (lw_log_coarsest (curve));
   guint n;
 
   lw_course_times (curve->course, &n);
@@ -64,6 +73,8 @@ lw_say_curve (const LwLogCurve *curve,
   /* Translators: a column's heading, what it is of, its range, its unit if another, how much is kept of it */
   told = g_strdup_printf (_ ("“%s”: %s, %s%s; %s."), curve->heading != NULL ? curve->heading : "–",
                           lw_log_of_label (curve->of), range, turned, kept);
+  if (off > 0)
+    long_off = g_strdup_printf (_ ("It has many waves: to a step as long as the log it may be up to %.1f °C off."), off);
 
-  return g_strjoin (" ", told, off, NULL);
+  return g_strjoin (" ", told, long_off, NULL);
 }

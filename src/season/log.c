@@ -14,7 +14,10 @@
  * a thermocouple's flicker would cost far more than it is worth. */
 #define MEAN_S 20.0
 #define FOLLOWED_C 0.25
-#define MOST_FOLLOWED 300
+#define MOST_FOLLOWED 300  /* in a step */
+
+/* Most points of a whole log at each level: a step that is short beside its log is reckoned with a finer one. */
+static const guint most_points[LW_LOG_LEVELS] = { LW_MAX_POINTS, 9 * MOST_FOLLOWED, 3 * MOST_FOLLOWED, MOST_FOLLOWED };
 
 static const struct
 {
@@ -115,10 +118,9 @@ integral_at (const LwCourse *course,
   return sum[at] + (lw_course_values (course)[at] + lw_course_at (course, t_s)) / 2 * (t_s - time_s[at]);
 }
 
-/* (transfer full) means over MEAN_S, at the ends over less, every half of it; then thinned. */
+/* (transfer full) means over MEAN_S, at the ends over less, every half of it. */
 static LwCourse *
-followed_new (const LwCourse *course,
-              double         *off)
+means_new (const LwCourse *course)
 {
   guint n, many;
   const double *time_s = lw_course_times (course, &n), *temp_c = lw_course_values (course);
@@ -137,9 +139,7 @@ followed_new (const LwCourse *course,
                              : lw_course_at (course, t_s);
     }
 
-  *off = FOLLOWED_C;
-
-  return thinned (mean_s, mean_c, many, MOST_FOLLOWED, off);
+  return lw_course_new (mean_s, mean_c, many);
 }
 
 /* How far the lines lie apart at most: that is at a point of one of them. */
@@ -162,6 +162,30 @@ apart_c (const LwCourse *a,
   return apart;
 }
 
+/* Every level that has fewer points than the one before it. */
+static void
+follow (LwLogCurve *curve)
+{
+  g_autoptr (LwCourse) means = means_new (curve->course);
+  const double *mean_c = lw_course_values (means);
+  guint n, many = G_MAXUINT;
+  const double *mean_s = lw_course_times (means, &n);
+
+  for (guint level = 0; level < LW_LOG_LEVELS; level++)
+    {
+      LwFollowed *followed = &curve->followed[curve->n_followed];
+
+      if (many <= most_points[level])
+        continue;
+
+      followed->waves_c = FOLLOWED_C;
+      followed->course = thinned (mean_s, mean_c, n, most_points[level], &followed->waves_c);
+      followed->off_c = apart_c (followed->course, curve->course);
+      lw_course_times (followed->course, &many);
+      curve->n_followed++;
+    }
+}
+
 static void
 add_course (LwLog      *log,
             LwLogOf     of,
@@ -176,8 +200,7 @@ add_course (LwLog      *log,
   guint n;
 
   lw_course_times (course, &n);
-  curve.followed = followed_new (course, &curve.waves_c);
-  curve.followed_c = apart_c (curve.followed, course);
+  follow (&curve);
   curve.low_c = curve.high_c = temp_c[0];
   for (guint i = 1; i < n; i++)
     {
@@ -228,7 +251,8 @@ log_clear (LwLog *log)
     {
       g_free (log->curves[i].heading);
       lw_course_unref (log->curves[i].course);
-      lw_course_unref (log->curves[i].followed);
+      for (guint level = 0; level < log->curves[i].n_followed; level++)
+        lw_course_unref (log->curves[i].followed[level].course);
     }
   g_free (log->curves);
   g_free (log->id);
@@ -250,6 +274,28 @@ lw_log_curve (const LwLog *log,
       return &log->curves[i];
 
   return NULL;
+}
+
+const LwFollowed *
+lw_log_followed (const LwLogCurve *curve,
+                 double            from_s,
+                 double            duration_s)
+{
+  for (guint level = 0; level + 1 < curve->n_followed; level++)
+    {
+      const LwCourse *course = curve->followed[level].course;
+
+      if (lw_course_until (course, from_s + duration_s) - lw_course_until (course, from_s) <= MOST_FOLLOWED)
+        return &curve->followed[level];
+    }
+
+  return lw_log_coarsest (curve);
+}
+
+const LwFollowed *
+lw_log_coarsest (const LwLogCurve *curve)
+{
+  return &curve->followed[curve->n_followed - 1];
 }
 
 double

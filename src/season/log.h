@@ -16,15 +16,25 @@ typedef enum
 
 #define LW_N_LOG_OF (LW_LOG_AIR + 1)
 
+/* What leaf is reckoned with: means over 20 s, in as few lines as pass them within 0.25 C, or within more where these
+ * would be too many. */
+typedef struct
+{
+  LwCourse *course;
+  double waves_c;       /* how far off the means the lines may be */
+  double off_c;         /* how far off the log's own points they are at most */
+} LwFollowed;
+
+#define LW_LOG_LEVELS 4
+
 typedef struct
 {
   LwLogOf of;
   char *heading;        /* (nullable) of its column */
   double within_c;      /* lines through the points pass all that was read as near as this */
   LwCourse *course;     /* the points */
-  LwCourse *followed;   /* what leaf is reckoned with: means over 20 s, in as few lines as pass them within 0.25 C */
-  double followed_c;    /* how far it lies off the points at most */
-  double waves_c;       /* how far off the means the lines may be: more than 0.25 C where there are too many waves */
+  guint n_followed;     /* >= 1 */
+  LwFollowed followed[LW_LOG_LEVELS]; /* from fine to coarse: of the last no step meets too many points */
   double low_c, high_c;
 } LwLogCurve;
 
@@ -79,6 +89,14 @@ void   lw_log_unref     (LwLog       *log);
 /* The first curve of that, NULL if there is none. */
 const LwLogCurve *lw_log_curve (const LwLog *log,
                                 LwLogOf      of);
+
+/* The finest of which a step of that duration, so long after the log's begin, meets no more points than can be reckoned
+ * with while it is dragged. */
+const LwFollowed *lw_log_followed (const LwLogCurve *curve,
+                                   double            from_s,
+                                   double            duration_s);
+/* For a step as long as the log, whatever its length. */
+const LwFollowed *lw_log_coarsest (const LwLogCurve *curve);
 
 /* From the log's begin to its last point, s. */
 double lw_log_duration_s (const LwLog *log);

@@ -236,11 +236,17 @@ const LwBatchLog *lw_batch_log  (const LwBatch   *batch,
                                  const char      *id);
 double     lw_batch_log_minute  (const LwBatch   *batch,
                                  const LwBatchLog *at);
-/* The curve that a step's setting follows, and its time at the step's start; NULL if it follows none. */
-const LwLogCurve *lw_batch_followed (const LwBatch *batch,
+/* What a step's setting follows, and its time at the step's start; NULL if it follows none. */
+const LwFollowed *lw_batch_followed (const LwBatch *batch,
                                      guint        step,
                                      LwSetting    setting,
                                      double      *from_s);
+/* The same if it followed that log. */
+const LwFollowed *lw_batch_would_follow (const LwBatch *batch,
+                                         guint        step,
+                                         LwSetting    setting,
+                                         const char  *id,
+                                         double      *from_s);
 /* Whether a step of the batch follows that log. */
 gboolean   lw_batch_follows     (const LwBatch   *batch,
                                  const char      *id);

@@ -139,18 +139,18 @@ follow_logs (LwConditions  *at,
              const LwBatch *batch,
              guint          step)
 {
-  const LwLogCurve *wall = lw_batch_followed (batch, step, LW_SET_WALL_C, &at->wall_from_s);
-  const LwLogCurve *air = lw_batch_followed (batch, step, LW_SET_AIR_C, &at->air_from_s);
+  const LwFollowed *wall = lw_batch_followed (batch, step, LW_SET_WALL_C, &at->wall_from_s);
+  const LwFollowed *air = lw_batch_followed (batch, step, LW_SET_AIR_C, &at->air_from_s);
 
   if (wall != NULL)
     {
       at->follow |= LW_FOLLOW_WALL;
-      at->wall = wall->followed;
+      at->wall = wall->course;
     }
   if (air != NULL)
     {
       at->follow |= LW_FOLLOW_AIR;
-      at->air = air->followed;
+      at->air = air->course;
     }
 }
 

@@ -68,7 +68,7 @@ lw_table_is_empty (const char *line)
 {
   line += strspn (line, " \t,;");
 
-  return *line == '\0' || *line == '#';
+  return *line == '\0' || *line == '#' || g_ascii_strncasecmp (line, "sep=", 4) == 0;
 }
 
 char
@@ -209,6 +209,26 @@ sign (const char **at,
   return TRUE;
 }
 
+/* Where "AM" or "PM" stands behind a time, the hour of the day's twenty-four; `*at` goes on past it. FALSE if it is none
+ * of twelve. */
+static gboolean
+half_day (const char **at,
+          guint       *hour)
+{
+  const char *half = *at + strspn (*at, " ");
+  gboolean late = g_ascii_strncasecmp (half, "pm", 2) == 0;
+
+  if (!late && g_ascii_strncasecmp (half, "am", 2) != 0)
+    return TRUE;
+  if (*hour < 1 || *hour > 12)
+    return FALSE;
+
+  *hour = *hour % 12 + (late ? 12 : 0);
+  *at = half + 2;
+
+  return TRUE;
+}
+
 gboolean
 lw_table_clock (const char *cell,
                 double     *since_s)
@@ -231,7 +251,7 @@ lw_table_clock (const char *cell,
             part += (*cell - '0') * (tenth /= 10);
         }
     }
-  if (*cell != '\0' || hour > 23 || minute > 59 || second > 59)
+  if (!half_day (&cell, &hour) || *cell != '\0' || hour > 23 || minute > 59 || second > 59)
     return FALSE;
 
   *since_s = 3600.0 * hour + 60.0 * minute + second + part;

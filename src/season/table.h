@@ -15,7 +15,7 @@ char      *lw_table_text      (const char *data,
 /* The line at `*at`, cut off there; `*at` goes on to the next. */
 const char *lw_table_line     (char      **at);
 
-/* Whether there is nothing in the line, or it begins with "#". */
+/* Whether there is nothing in the line, or it begins with "#", or with "sep=" as spreadsheets name a separator. */
 gboolean   lw_table_is_empty  (const char *line);
 
 /* What parts the cells of a line of names: tab, semicolon or comma, the first of these that is there. */
@@ -48,7 +48,7 @@ gboolean   lw_table_time      (const char *cell,
 gboolean   lw_table_moment    (const char *cell,
                                double     *when_s);
 
-/* "10:00", "9:05:30" or "9:05:30.25": seconds since midnight. */
+/* "10:00", "9:05:30", "9:05:30.25" or "9:05:30 PM": seconds since midnight. */
 gboolean   lw_table_clock     (const char *cell,
                                double     *since_s);
 

@@ -71,12 +71,14 @@ read_log (const char *text)
   printf ("  read %d rows, three columns: %.0f ms\n", ROWS, median_ms ());
   for (guint i = 0; i < log->n_curves; i++)
     {
-      guint n, m;
+      const LwFollowed *fine = &log->curves[i].followed[0], *coarse = lw_log_coarsest (&log->curves[i]);
+      guint n, m, few;
 
       lw_course_times (log->curves[i].course, &n);
-      lw_course_times (log->curves[i].followed, &m);
-      printf ("    %s: %u points within %g C, reckoned with %u within %g C\n", lw_log_of_id (log->curves[i].of), n,
-              log->curves[i].within_c, m, log->curves[i].followed_c);
+      lw_course_times (fine->course, &m);
+      lw_course_times (coarse->course, &few);
+      printf ("    %s: %u points within %g C; reckoned with %u within %.2f C, in long steps with %u within %.2f C\n", lw_log_of_id (log->curves[i].of), n,
+              log->curves[i].within_c, m, fine->off_c, few, coarse->off_c);
     }
 
   return log;

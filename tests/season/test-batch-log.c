@@ -77,9 +77,9 @@ test_follows (void)
   const LwConditions *pan = &plan->steps[PAN];
 
   g_assert_cmpint (pan->follow, ==, LW_FOLLOW_WALL);
-  g_assert_true (pan->wall == season->batches[0]->logs[1].log->curves[0].followed);
+  g_assert_true (pan->wall == season->batches[0]->logs[1].log->curves[0].followed[0].course);
   /* Means over 20 s lie off the log at its bend, by no more than a quarter of what it bends in that time. */
-  g_assert_cmpfloat (season->batches[0]->logs[1].log->curves[0].followed_c, <, 0.25 + 150.0 / 60 * 20 / 8);
+  g_assert_cmpfloat (season->batches[0]->logs[1].log->curves[0].followed[0].off_c, <, 0.25 + 150.0 / 60 * 20 / 8);
   assert_within (pan->wall_from_s, 30, 0, "its time at the pan's start");
   assert_within (pan->clock_s, 0, 0, "it needs no clock");
   /* It goes with the pan, so the pan's own conditions stay the same to the bit. */

@@ -7,6 +7,7 @@
 #include "season/document.h"
 #include "season/log-csv.h"
 #include "season/log-say.h"
+#include "season/table.h"
 
 static LwLogTable *
 table_of (const char *text)
@@ -43,6 +44,9 @@ static const struct
   { "Timestamp,Wall ℃\n2026-04-12 10:00:00,20.5\n2026-04-12T10:01,21\n2026/04/12 10:02:00.0,250\n", 1775988000 },
   { "Date;Time;Wall\n12.4.2026;10:00;\"20,5\"\n12.04.2026;10:01;21\n12.04.2026;10:02;250\n", 1775988000 },
   { "time,wall\n1775988000,20.5\n1775988060,21\n1775988120,250\n" },
+  { "Time,Wall\n11:59:00 pm,20.5\n12:00 AM,21\n12:01:00am,250\n" },
+  { "Time,Wall\n2026-04-12 10:00:00 AM,20.5\n2026-04-12 10:01:00 AM,21\n2026-04-12 10:02 AM,250\n", 1775988000 },
+  { "sep=;\r\nTime;Wall\r\n0;20,5\r\n60;21\r\n120;250\r\n" },
 };
 
 static void
@@ -75,6 +79,18 @@ test_alike (void)
           assert_within (lw_course_values (wall->course)[k], degrees[k], 1e-4, "temperature");
         }
     }
+}
+
+static void
+test_clock (void)
+{
+  static const char *const none[] = { "", "10", "24:00", "13:00 PM", "0:10 AM", "10:00 PMs", "10:00 p", "10:60 AM" };
+  double since_s;
+
+  for (guint i = 0; i < G_N_ELEMENTS (none); i++)
+    g_assert_false (lw_table_clock (none[i], &since_s));
+  g_assert_true (lw_table_clock ("12:30 PM", &since_s));
+  g_assert_cmpfloat (since_s, ==, 45000);
 }
 
 /* Several columns, guessed; and taken otherwise when somebody says so. */
@@ -244,6 +260,7 @@ test_kept (void)
   g_autoptr (GRand) dice = g_rand_new_with_seed (3);
   g_autofree double *wall = g_new (double, 86400);
   g_autoptr (LwLogTaken) taken = NULL;
+  const LwFollowed *coarsest;
   const LwLogCurve *curve;
   guint n, m;
 
@@ -256,44 +273,57 @@ test_kept (void)
   g_assert_cmpuint (taken->problems->len, ==, 0);
   curve = lw_log_curve (taken->log, LW_LOG_WALL);
   lw_course_times (curve->course, &n);
-  lw_course_times (curve->followed, &m);
+  coarsest = lw_log_coarsest (curve);
+  lw_course_times (coarsest->course, &m);
   g_assert_cmpuint (n, <=, LW_MAX_POINTS);
   g_assert_cmpuint (m, <=, 300);
-  g_assert_cmpfloat (curve->followed_c, <, 1);
-  g_assert_cmpfloat (curve->waves_c, <, 1);
-  g_test_message ("%u points within %g C, %u within %g C", n, curve->within_c, m, curve->followed_c);
+  g_assert_cmpfloat (coarsest->off_c, <, 1);
+  g_assert_cmpfloat (coarsest->waves_c, <, 1);
+  g_test_message ("%u points within %g C, %u within %g C", n, curve->within_c, m, coarsest->off_c);
   for (int i = 0; i < 86400; i++)
     {
       assert_within (lw_course_at (curve->course, i), wall[i], curve->within_c * (1 + 1e-6), "kept");
-      assert_within (lw_course_at (curve->followed, i), wall[i], (curve->within_c + curve->followed_c) * (1 + 1e-6),
+      assert_within (lw_course_at (coarsest->course, i), wall[i], (curve->within_c + coarsest->off_c) * (1 + 1e-6),
                      "followed");
     }
   lw_course_times (lw_log_curve (taken->log, LW_LOG_LEAF)->course, &n);
   g_assert_cmpuint (n, ==, 2);
 }
 
-/* Waves of a minute over a day are more than a step is reckoned with: that is said of a wall, and not of the leaf. */
+/* Waves of minutes over a day are more than a step as long is reckoned with: that is said of a wall, and not of the leaf.
+ * A pan's quarter of an hour in it is reckoned with all of them. */
 static void
 test_waves (void)
 {
   g_autoptr (GString) text = g_string_new ("s,wall,leaf\n");
   g_autoptr (LwLogTable) table = NULL;
   g_autoptr (LwLogTaken) taken = NULL;
-  g_autofree char *wall = NULL, *leaf = NULL, *all = NULL, *calm = NULL;
+  g_autofree char *wall = NULL, *leaf = NULL, *all = NULL, *calm = NULL, *day = NULL;
+  const LwLogCurve *curve;
+  const LwFollowed *pan;
   g_autoptr (LwLogTaken) slow = take ("s,wall\n0,200\n600,240\n1200,220\n");
 
   for (int i = 0; i < 86400; i += 5)
     g_string_append_printf (text, "%d,%.1f,%.1f\n", i, 220 + 5 * sin (i / 60.0), 60 + 5 * sin (i / 60.0));
   table = table_of (text->str);
   taken = lw_log_take (table, "log", "Log");
-  wall = lw_say_log_off (lw_log_curve (taken->log, LW_LOG_WALL));
-  leaf = lw_say_log_off (lw_log_curve (taken->log, LW_LOG_LEAF));
-  all = lw_say_curve (lw_log_curve (taken->log, LW_LOG_WALL), table);
-  calm = lw_say_log_off (lw_log_curve (slow->log, LW_LOG_WALL));
+  curve = lw_log_curve (taken->log, LW_LOG_WALL);
+  wall = lw_say_curve (curve, table);
+  leaf = lw_say_curve (lw_log_curve (taken->log, LW_LOG_LEAF), table);
+  all = lw_say_log_off (lw_log_followed (curve, 0, 86400));
+  day = lw_say_log_off (lw_log_coarsest (curve));
+  calm = lw_say_log_off (lw_log_coarsest (lw_log_curve (slow->log, LW_LOG_WALL)));
   g_assert_nonnull (strstr (wall, "°C off."));
-  g_assert_true (g_str_has_suffix (all, wall));
-  g_assert_null (leaf);
+  g_assert_null (strstr (leaf, "°C off."));
+  g_assert_nonnull (strstr (all, "°C off."));
+  g_assert_cmpstr (all, ==, day);
   g_assert_null (calm);
+
+  pan = lw_log_followed (curve, 40000, 900);
+  g_assert_null (lw_say_log_off (pan));
+  g_assert_cmpfloat (pan->waves_c, ==, 0.25);
+  for (int i = 40000; i <= 40900; i += 5)
+    assert_within (lw_course_at (pan->course, i), 220 + 5 * sin (i / 60.0), 0.5, "the pan's wall");
 }
 
 int
@@ -302,6 +332,7 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/log-csv/alike", test_alike);
+  g_test_add_func ("/log-csv/clock", test_clock);
   g_test_add_func ("/log-csv/columns", test_columns);
   g_test_add_func ("/log-csv/nameless", test_nameless);
   g_test_add_func ("/log-csv/damaged", test_damaged);

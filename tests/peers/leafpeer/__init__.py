@@ -6,6 +6,8 @@ from .document import read_season
 from .outcome import NAMES, off, root_mean_square
 from .program import Told
 from .solver import march_outcomes
+from .table import Form
+from .table import read as read_table
 from .values import Values
 
-__all__ = ["NAMES", "Told", "Values", "march_outcomes", "off", "read_season", "root_mean_square"]
+__all__ = ["Form", "NAMES", "Told", "Values", "march_outcomes", "off", "read_season", "read_table", "root_mean_square"]

@@ -12,9 +12,10 @@ KEEPS_OUTSIDE_VAPOUR = ("dry-air", "roast")
 
 
 class Around:
-    """One step. Arrays are over the parts, with one axis more for trial states."""
+    """One step. Arrays are over the parts, with one axis more for trial states. `follows` has what a log gives:
+    the °C of "wall-c" and "air-c" at a number of seconds into the step."""
 
-    def __init__(self, batch, law, values, kind, given, clock_s):
+    def __init__(self, batch, law, values, kind, given, clock_s, follows):
         leaf = batch.leaf
         known = dict(values.starts[kind], **given)
         self.kind, self.law, self.sky, self.clock_s = kind, law, batch.sky, clock_s
@@ -29,6 +30,7 @@ class Around:
         self.press_kpa = known.get("press-kpa", 0)
         self.steam_w_m2k = known.get("steam-w-m2k", 0)
         self.wall_c = known.get("wall-c")
+        self.follows = follows
         self.touch_s = known.get("touch-s")
         self.touching = known.get("touch-pct", 0) / 100
         self._reach(known)
@@ -69,6 +71,7 @@ class Around:
         """`left_open`: settings that follow the weather, if there is one."""
         if self.sky is None:
             left_open = set()
+        left_open = left_open - set(self.follows)
         self.room_c = None if "air-c" in left_open else known.get("air-c", self.boiling_c)
         self.speed_m_s = None if "air-m-s" in left_open else known["air-m-s"]
         self.heated = known.get("hot-air-pct", 0) / 100
@@ -81,11 +84,13 @@ class Around:
             self.humidity = 1.0
         elif "humidity-pct" not in left_open:
             self.humidity = known["humidity-pct"] / 100
-        varies = self.sunny > 0 or None in (self.room_c, self.speed_m_s) or self.humidity is self.vapour_pa
+        varies = (self.follows or self.sunny > 0 or None in (self.room_c, self.speed_m_s)
+                  or self.humidity is self.vapour_pa)
         self._constant = None if varies else self._air_at(0.0)
 
     def air_at(self, t_s):
-        """(air in contact with the leaf C, its vapour Pa, sun on the leaf W/m2, film W/m2K), `t_s` into the step."""
+        """(air in contact with the leaf C, its vapour Pa, sun on the leaf W/m2, film W/m2K, wall C), `t_s` into the
+        step."""
         return self._constant or self._air_at(t_s)
 
     def _air_at(self, t_s):
@@ -96,10 +101,12 @@ class Around:
             room_c = outside_c if room_c is None else room_c
             speed = wind if speed is None else speed
             vapour = outside_pa if vapour is None else vapour
+        room_c = self.follows["air-c"](t_s) if "air-c" in self.follows else room_c
+        wall_c = self.follows["wall-c"](t_s) if "wall-c" in self.follows else self.wall_c
         if self.sunny > 0 and clear > 0:
             sun = sun + clear * clear_w_m2(clock_s, *self.place)
         if self.humidity is not None:
             vapour = self.humidity * air.saturation_pa(room_c)
-        inside_c = room_c if self.heated == 0 else room_c + self.heated * (self.wall_c - room_c)
+        inside_c = room_c if self.heated == 0 else room_c + self.heated * (wall_c - room_c)
         film = air.film_w_m2k(speed, self.law["leaf-length"], self.law["film-floor"])
-        return inside_c, float(air.below_boiling_pa(vapour, self.pressure_pa)), self.sunny * sun, film
+        return inside_c, float(air.below_boiling_pa(vapour, self.pressure_pa)), self.sunny * sun, film, wall_c

@@ -2,13 +2,14 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 import datetime
 import xml.etree.ElementTree as ElementTree
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
 from .sky import Day, Record, through_clouds
 
 NS = "{urn:leafwend:season}"
+WORDS = ("kind", "wall-log", "air-log")
 PART_NUMBERS = ("share", "exposure", "area", "cuticle", "ruptured")
 
 
@@ -30,6 +31,7 @@ class Batch:
     latitude_deg: float
     altitude_m: float
     steps: list      # (kind, {setting: value as given})
+    follows: dict = field(default_factory=dict)  # of logs: by step, from 1: {setting: function of seconds into it}
 
 
 def seconds(text):
@@ -81,7 +83,7 @@ def read_season(path):
     skies = {element.get("id"): read_sky(element) for element in root.findall(NS + "weather")}
     batches = {}
     for element in root.findall(NS + "batch"):
-        steps = [(step.get("kind"), {name: float(value) for name, value in step.items() if name != "kind"})
+        steps = [(step.get("kind"), {name: float(value) for name, value in step.items() if name not in WORDS})
                  for step in element.findall(NS + "step")]
         batches[element.get("name")] = Batch(
             name=element.get("name"), start_s=seconds(element.get("start")),

@@ -40,7 +40,7 @@ def water_and_heat(around, now, state, water, rupture):
     """d water / dt and d temperature / dt."""
     law = around.law
     temp = state[TEMP]
-    air_c, vapour, sun, film = now
+    air_c, vapour, sun, film, wall_c = now
     pressure = around.pressure_pa
     area = around.area_m2_kg * (1 - law["shrink"] * state[TWIST])
 
@@ -58,8 +58,8 @@ def water_and_heat(around, now, state, water, rupture):
 
     gained = 0.0
     heat = film * area * (air_c - temp) + around.sun_m2_kg * sun - air.latent_j_kg(temp) * lost
-    if around.wall_c is not None:
-        heat = heat + around.wall_w_kgk * (water + 0.6) / (water + 0.9) * (around.wall_c - temp)
+    if wall_c is not None:
+        heat = heat + around.wall_w_kgk * (water + 0.6) / (water + 0.9) * (wall_c - temp)
     if around.steam_w_m2k > 0:
         condensing = around.steam_w_m2k * area * air.positive(around.boiling_c - temp, 0.01)
         heat = heat + condensing
@@ -74,7 +74,7 @@ def water_and_heat(around, now, state, water, rupture):
     return gained - lost, heat / (law["c-dry"] + water * law["c-water"])
 
 
-def roasting(around, temp, water):
+def roasting(around, wall_c, temp, water):
     """Minutes at 120 C, per second, the time on the wall counted by the skin's temperature."""
     per_k = around.law["z-roast"]
     minutes = tenfold(temp, 120, per_k)
@@ -82,7 +82,7 @@ def roasting(around, temp, water):
         moist = air.smallest(water / 2, 1, 0.02)
         conduct, store = 0.12 + 0.38 * moist, 1.2e6 + 2.3e6 * moist
         left = erfcx(TOUCH_FILM_W_M2K * np.sqrt(around.touch_s / (conduct * store)))
-        skin = air.smallest(around.wall_c + (temp - around.wall_c) * left, 260, 1.0)
+        skin = air.smallest(wall_c + (temp - wall_c) * left, 260, 1.0)
         minutes = around.touching * tenfold(skin, 120, per_k) + (1 - around.touching) * minutes
     return minutes * (0.05 + 0.95 * np.exp(-water / 0.25)) / 60
 
@@ -95,7 +95,8 @@ def rates(around, t_s, state):
     stress = air.positive(law["x-wilt"] - water, 0.02) / law["x-wilt"]
     change = np.zeros_like(state)
 
-    change[WATER], change[TEMP] = water_and_heat(around, around.air_at(t_s), state, water, rupture)
+    now = around.air_at(t_s)
+    change[WATER], change[TEMP] = water_and_heat(around, now, state, water, rupture)
 
     killed = law["k-inact"] * arrhenius(law["ea-inact"], temp, 80) * (1 - 0.5 * np.exp(-water / 0.4))
     change[ENZYME] = -enzyme * (killed + law["k-age"] * stress)
@@ -116,7 +117,7 @@ def rates(around, t_s, state):
         change[TWIST] = law["k-twist"] * np.sqrt(press * softened) * pliant * (1 - state[TWIST])
         change[BROKEN] = law["k-break"] * press * dry * (1 - state[BROKEN])
 
-    change[ROAST] = roasting(around, temp, water)
+    change[ROAST] = roasting(around, now[-1], temp, water)
     change[GREEN] = (law["green-form"] * (change[WILT] + change[ROLL]) * enzyme * (1 - rupture)
                      - air.smallest(law["k-green"] * tenfold(temp, 80, law["z-green"]), 0.1, 1e-5) * state[GREEN])
     return change

@@ -37,16 +37,19 @@ def fresh(batch):
     return state
 
 
-def march(batch, values, relative=1e-9, method="Radau"):
-    """The states at each step's end: a list of arrays, row by part."""
+def march(batch, values, relative=1e-9, method="Radau", longest_s=np.inf):
+    """The states at each step's end: a list of arrays, row by part. `longest_s`: of the solver's own steps, where
+    something turns more often than these would see."""
     law = dict(values.law, **batch.leaf.law)
     state, clock_s, ends = fresh(batch), batch.start_s, []
     n_parts = len(batch.leaf.parts)
-    for kind, given in batch.steps:
-        step = March(Around(batch, law, values, kind, given, clock_s), n_parts)
+    for number, (kind, given) in enumerate(batch.steps, 1):
+        follows = batch.follows.get(number, {})
+        step = March(Around(batch, law, values, kind, given, clock_s, follows), n_parts)
         with np.errstate(all="ignore"):  # a trial step into nonsense is taken back by the solver
             done = solve_ivp(step.rates, (0, step.around.duration_s), state.ravel(), method=method, jac=step.jacobian,
-                             rtol=relative, atol=relative * step.size, t_eval=[step.around.duration_s])
+                             rtol=relative, atol=relative * step.size, t_eval=[step.around.duration_s],
+                             max_step=longest_s if follows else np.inf)
         if not done.success:
             raise ArithmeticError("%s: %s: %s" % (batch.name, kind, done.message))
         state = done.y[:, -1].reshape(step.shape)
