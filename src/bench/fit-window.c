@@ -217,7 +217,7 @@ running_new (LwFitWindow *self)
 
   self->leave_out = gtk_check_button_new_with_label (_ ("Foretell each batch from the others"));
   gtk_widget_set_tooltip_text (self->leave_out, _ ("Leaves out one batch after the other, to see how well an unseen one is "
-                                                   "foretold; takes about twice as long"));
+                                                   "foretold; takes several times as long"));
   self->progress = gtk_progress_bar_new ();
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->progress), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Work done"), -1);
   self->state = g_object_new (GTK_TYPE_LABEL, "accessible-role", GTK_ACCESSIBLE_ROLE_STATUS, "wrap", TRUE, "xalign", 0.0f,

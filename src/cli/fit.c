@@ -5,6 +5,7 @@
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
 #include "season/document.h"
 #include "season/listing.h"
@@ -41,6 +42,14 @@ help_text (void)
   g_string_append_printf (text, "\n\n%s", _ (statuses));
 
   return g_string_free (text, FALSE);
+}
+
+/* Only for somebody who looks at it. */
+static void
+show_progress (double   share,
+               gpointer data)
+{
+  fprintf (stderr, "\r%3.0f %%%s", 100 * share, share >= 1 ? "\r     \r" : "");
 }
 
 /* FALSE and a complaint if a name is not right. */
@@ -277,6 +286,8 @@ lw_command_fit (int    argc,
   ask.batches = batches;
   ask.leaf = leaf;
   ask.leave_one_out = leave_one_out;
+  if (isatty (STDERR_FILENO))
+    ask.progress = show_progress;
   fit = lw_fit_new (season, &ask, NULL, &error);
   if (fit == NULL)
     {

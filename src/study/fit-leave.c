@@ -10,10 +10,14 @@
 
 #include "study/gsl.h"
 
+#define CHEAP 3      /* searches with slopes that stand; two are usual */
+#define STILL 0.05   /* standard errors: what moves by less has arrived */
+
 typedef struct
 {
   LwFitModel *model;
-  const double *slopes;
+  double *slopes;      /* that all of a search go by, */
+  gboolean anew;       /* or they are computed wherever it goes */
 } Rest;
 
 static gboolean
@@ -24,7 +28,6 @@ rest_residuals (const double *x,
   return lw_fit_model_residuals (x, r, ((Rest *) data)->model);
 }
 
-/* So near the answer to all batches they are as good as there, and cost nothing. */
 static gboolean
 rest_slopes (const double *x,
              const double *r,
@@ -33,12 +36,53 @@ rest_slopes (const double *x,
 {
   const Rest *rest = data;
   const LwFitModel *model = rest->model;
-  guint first = model->first[model->left_out], end = model->first[model->left_out + 1];
+
+  if (rest->anew)
+    return lw_fit_model_slopes (x, r, slopes, rest->model);
 
   memcpy (slopes, rest->slopes, (gsize) (model->n_points + model->n_x) * model->n_x * sizeof *slopes);
-  memset (slopes + (gsize) first * model->n_x, 0, (gsize) (end - first) * model->n_x * sizeof *slopes);
 
   return TRUE;
+}
+
+static gboolean
+has_arrived (const double *from,
+             const double *to,
+             const double *covariance,
+             guint         n_x)
+{
+  for (guint i = 0; i < n_x; i++)
+    if (!(fabs (to[i] - from[i]) <= STILL * sqrt (covariance[i * (n_x + 1)])))
+      return FALSE;
+
+  return TRUE;
+}
+
+/* Slopes are what costs: those where the last search ended serve the next one, until its end is where it began. So the
+ * answer, and its covariance, are those of slopes there. Where that does not settle the search is a whole one. `x` is
+ * brought along. */
+static LwSquaresEnd
+refit (Rest   *rest,
+       double *x,
+       double *covariance)
+{
+  LwFitModel *model = rest->model;
+  LwSquares squares = lw_fit_squares (model, rest_residuals, rest_slopes, rest);
+
+  for (guint round = 0; round < CHEAP; round++)
+    {
+      g_autofree double *from = g_memdup2 (x, model->n_x * sizeof *x);
+      LwSquaresEnd end = lw_squares_solve (&squares, x, covariance, model->cancellable);
+
+      if (end == LW_SQUARES_CANCELLED || (end == LW_SQUARES_FOUND && has_arrived (from, x, covariance, model->n_x)))
+        return end;
+      if (end != LW_SQUARES_FOUND || !lw_fit_model_slopes (x, NULL, rest->slopes, model))
+        break;
+    }
+
+  rest->anew = TRUE;
+
+  return lw_squares_solve (&squares, x, covariance, model->cancellable);
 }
 
 /* Sum of squares of the misses, each counted in the error foretold for it: e' (1 + J C J')^-1 e. */
@@ -76,17 +120,18 @@ lw_fit_leave_out (LwFitModel   *model,
                   double       *rms,
                   double       *sd)
 {
-  guint n = model->first[k + 1] - model->first[k], n_x = model->n_x;
-  Rest rest = { model, slopes };
-  LwSquares squares = lw_fit_squares (model, rest_residuals, rest_slopes, &rest);
+  guint first = model->first[k], n = model->first[k + 1] - first, n_x = model->n_x;
+  g_autofree double *known = g_memdup2 (slopes, (gsize) (model->n_points + n_x) * n_x * sizeof *slopes);
   g_autofree double *at = g_memdup2 (x, n_x * sizeof *x);
   g_autofree double *covariance = g_new0 (double, (gsize) n_x * n_x);
   g_autofree double *miss = g_new (double, n), *own = g_new (double, (gsize) n * n_x);
+  Rest rest = { model, known, FALSE };
   LwSquaresEnd end;
   double sum = 0;
 
+  memset (known + (gsize) first * n_x, 0, (gsize) n * n_x * sizeof *known);
   model->left_out = (int) k;
-  end = lw_squares_solve (&squares, at, covariance, model->cancellable);
+  end = refit (&rest, at, covariance);
   model->left_out = -1;
   *rms = *sd = NAN;
   if (end == LW_SQUARES_TIRED)

@@ -6,8 +6,8 @@
 
 /* Fits again without batch `k`, from the answer `x` to all of them and with the `slopes` there (n_points + n_x rows
  * of n_x), and sets what that fit says of the batch: `rms`, root mean square of its misses in the instruments' errors,
- * and `sd`, the same in the errors that were foretold; NAN where that search does not end. FALSE if cancelled or if
- * it cannot be computed. */
+ * and `sd`, the same in the errors that were foretold; NAN where that search does not end. It is that fit's own answer,
+ * with slopes computed there. FALSE if cancelled or if it cannot be computed. */
 gboolean lw_fit_leave_out (LwFitModel   *model,
                            guint         k,
                            const double *x,

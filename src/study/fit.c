@@ -10,6 +10,8 @@
 #include "season/text.h"
 #include "study/fit-leave.h"
 
+#define ROUNDS_USUAL 5.0  /* of slopes in a fit; each batch that is left out takes about one more */
+
 /* One fit on its way. */
 typedef struct
 {
@@ -47,7 +49,7 @@ tell (const Run *run,
 static double
 first_share (const Run *run)
 {
-  return run->ask->leave_one_out ? 0.5 : 1;
+  return run->ask->leave_one_out ? ROUNDS_USUAL / (ROUNDS_USUAL + run->model->n_batches) : 1;
 }
 
 static gboolean
@@ -200,7 +202,7 @@ leave_out (LwFit     *fit,
         return set_failed (model, run->x, error);
       squares += batch->n_points * batch->unseen_rms * batch->unseen_rms;
       foretold += batch->n_points * batch->unseen_sd * batch->unseen_sd;
-      tell (run, 0.5 + 0.5 * (k + 1) / model->n_batches);
+      tell (run, first_share (run) + (1 - first_share (run)) * (k + 1) / model->n_batches);
     }
 
   fit->unseen_rms = sqrt (squares / model->n_points);
