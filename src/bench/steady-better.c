@@ -69,22 +69,25 @@ result_cb (GtkWidget *box)
   show (part, words, told, found->better);
 }
 
+static void
+work_cb (GtkWidget *box)
+{
+  Part *part = g_object_get_data (G_OBJECT (box), "part");
+
+  LwSteady *steady = lw_steady_of (part->session);
+
+  gtk_widget_set_sensitive (part->seek, lw_steady_can (steady) && lw_steady_work (steady) == LW_STEADY_RESTS);
+}
+
 /* What was said of the batch before a change. */
 static void
 track_cb (GtkWidget *box)
 {
   Part *part = g_object_get_data (G_OBJECT (box), "part");
 
+  work_cb (box);
   if (gtk_widget_get_visible (part->words))
     result_cb (box);
-}
-
-static void
-work_cb (GtkWidget *box)
-{
-  Part *part = g_object_get_data (G_OBJECT (box), "part");
-
-  gtk_widget_set_sensitive (part->seek, lw_steady_work (lw_steady_of (part->session)) == LW_STEADY_RESTS);
 }
 
 static void
@@ -181,6 +184,7 @@ lw_steady_better_new (LwSession *session)
   g_signal_connect_object (lw_steady_of (session), "result", G_CALLBACK (result_cb), box, G_CONNECT_SWAPPED);
   g_signal_connect_object (lw_steady_of (session), "work", G_CALLBACK (work_cb), box, G_CONNECT_SWAPPED);
   g_signal_connect_object (session, "track", G_CALLBACK (track_cb), box, G_CONNECT_SWAPPED);
+  work_cb (box);
   result_cb (box);
 
   return box;

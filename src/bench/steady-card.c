@@ -30,6 +30,8 @@ note_of (LwSteadyCard *self)
     return _ ("The batch is being computed many times, each time with other luck …");
   if (lw_steady_work (steady) == LW_STEADY_SEEKS)
     return _ ("Steadier settings are being looked for …");
+  if (!lw_steady_can (steady))
+    return _ ("The batch has no steps yet: there is nothing to compute. The + over the panels adds one.");
   if (lw_steady_failed (steady))
     return _ ("The batch cannot be computed as it stands.");
   if (lw_steady_result (steady) == NULL)
@@ -60,6 +62,7 @@ refresh (LwSteadyCard *self)
 
   gtk_button_set_label (GTK_BUTTON (self->run), label);
   gtk_widget_set_visible (self->run, !works);
+  gtk_widget_set_sensitive (self->run, lw_steady_can (steady));
   gtk_widget_set_visible (self->cancel, works);
   if (!works && focused)
     gtk_widget_grab_focus (self->run);
@@ -160,6 +163,7 @@ lw_steady_card_new (LwSession *session)
 
   g_signal_connect_object (self->run, "clicked", G_CALLBACK (run_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->cancel, "clicked", G_CALLBACK (cancel_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (session, "track", G_CALLBACK (refresh), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (steady, "asked", G_CALLBACK (asked_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (steady, "work", G_CALLBACK (refresh), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (steady, "result", G_CALLBACK (refresh), self, G_CONNECT_SWAPPED);

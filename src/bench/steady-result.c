@@ -85,8 +85,8 @@ lw_steady_result_new (LwSession *session)
   part->grid = gtk_grid_new ();
   part->reading = lw_steady_label (_ ("Each aim: samples inside ± standard error. Ppk (ISO 22514-4) is the distance from their mean "
                                       "to the nearer limit in 3 standard deviations: 1 and more is steady, 0 has the mean "
-                                      "on the limit, less has it outside. It takes them to be normally distributed; where it "
-                                      "and the share disagree, believe the share."),
+                                      "on the limit, less has it outside. An end of the scale, such as 0 %, is no limit. It takes them to be "
+                                      "normally distributed; where it and the share disagree, believe the share."),
                                    "steady-note");
   gtk_grid_set_column_spacing (GTK_GRID (part->grid), 8);
   gtk_box_append (GTK_BOX (part->box), part->share);

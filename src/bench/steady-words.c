@@ -45,11 +45,29 @@ lw_steady_say_aim (const LwWant *want)
   return g_strdup_printf (_ ("%s %s"), _ (lw_quantity_row (want->of)->label), window);
 }
 
+/* Where it misleads that is said with the number that shows it. */
+static char *
+say_index (const LwSpreadAim *aim)
+{
+  double low, high;
+
+  if (!lw_want_limits (&aim->want, &low, &high))
+    return g_strdup (_ ("no Ppk: there is no limit to pass"));
+  if (isnan (aim->ppk))
+    return g_strdup (_ ("no Ppk: it does not vary"));
+  if (lw_spread_misleads (aim))
+    /* Translators: an index; the share in percent that would be inside of a window if it did not mislead */
+    return g_strdup_printf (_ ("Ppk %.2f misleads: not normally distributed, or %.1f %% would be inside"), aim->ppk,
+                            100 * aim->normal);
+
+  return g_strdup_printf ("Ppk %.2f", aim->ppk);
+}
+
 char *
 lw_steady_say_ppk (const LwBatch     *batch,
                    const LwSpreadAim *aim)
 {
-  g_autofree char *ppk = isnan (aim->ppk) ? g_strdup (_ ("no Ppk: it does not vary")) : g_strdup_printf ("Ppk %.2f", aim->ppk);
+  g_autofree char *ppk = say_index (aim);
   guint step = aim->want.step;
 
   if (step + 1 >= batch->n_steps)

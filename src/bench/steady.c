@@ -16,10 +16,11 @@ struct _LwSteady
   LwSession *session;      /* not owned: it owns this */
   LwSpreadAsk ask;
   gboolean goes_on;
+  gboolean can;            /* as of the last track: a session that is not open yet cannot be asked */
 
   LwSteadyJob *job;        /* (nullable) */
   guint timer;
-  gboolean failed;
+  LwAsked failed;          /* what could not be computed; no season: nothing */
 
   LwSpread *spread;        /* (nullable) */
   LwSpreadAsk spread_ask;
@@ -106,7 +107,8 @@ done_cb (LwSteadyJob *job,
   LwSpread *spread = spreads ? lw_steady_job_take_spread (job) : NULL;
   LwSteadier *found = spreads ? NULL : lw_steady_job_take_steadier (job);
 
-  self->failed = spread == NULL && found == NULL;
+  if (spread == NULL && found == NULL)
+    lw_asked_take (&self->failed, lw_steady_job_of (job));
   if (spread != NULL)
     {
       g_clear_pointer (&self->spread, lw_spread_free);
@@ -131,13 +133,12 @@ static void
 start (LwSteady    *self,
        LwSteadyWork work)
 {
-  const LwBatch *batch = lw_session_batch (self->session);
   guint at = (guint) lw_session_batch_index (self->session);
   LwSeason *season = lw_session_season (self->session);
   g_autoptr (GArray) free = NULL;
 
   lw_steady_cancel (self);
-  if (batch == NULL || batch->n_steps == 0)
+  if (!lw_steady_can (self))
     return;
 
   free = lw_reach_free (season, at, 0);
@@ -148,7 +149,7 @@ start (LwSteady    *self,
       if (lw_session_pinned (self->session, handle->step, handle->setting))
         g_array_remove_index (free, i);
     }
-  self->failed = FALSE;
+  lw_asked_clear (&self->failed);
   self->job = lw_steady_job_start (work, season, at, &self->ask, free, done_cb, self);
   self->timer = g_timeout_add (LOOK_MS, timer_cb, self);
   g_signal_emit (self, signals[WORK], 0);
@@ -180,15 +181,24 @@ lw_steady_done (LwSteady *self)
 }
 
 gboolean
+lw_steady_can (LwSteady *self)
+{
+  return self->can;
+}
+
+gboolean
 lw_steady_failed (LwSteady *self)
 {
-  return self->failed;
+  return lw_asked_holds (&self->failed, self->session);
 }
 
 /* What is under way is of a batch that is no more; a drag has all cores to itself. */
 static void
 track_cb (LwSteady *self)
 {
+  const LwBatch *batch = lw_session_batch (self->session);
+
+  self->can = batch != NULL && batch->n_steps > 0;
   if (self->job != NULL && !lw_asked_holds (lw_steady_job_of (self->job), self->session))
     lw_steady_cancel (self);
   if (self->found != NULL && !lw_asked_holds (&self->found_for, self->session))
@@ -332,6 +342,7 @@ lw_steady_finalize (GObject *object)
   g_clear_pointer (&self->found, lw_steadier_free);
   lw_asked_clear (&self->spread_of);
   lw_asked_clear (&self->found_for);
+  lw_asked_clear (&self->failed);
 
   G_OBJECT_CLASS (lw_steady_parent_class)->finalize (object);
 }

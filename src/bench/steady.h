@@ -40,6 +40,8 @@ gboolean          lw_steady_goes_on  (LwSteady    *self);
 void              lw_steady_go_on    (LwSteady    *self,
                                       gboolean     goes_on);
 
+/* Whether the batch in hand has a step that something could vary in. */
+gboolean          lw_steady_can      (LwSteady    *self);
 /* Starts to compute; what is under way is called off. Nothing if there is no step. */
 void              lw_steady_spread   (LwSteady    *self);
 /* Looks for steadier settings; those that are pinned stay. Nothing if there is no aim. */
@@ -55,7 +57,7 @@ const LwSpread   *lw_steady_result   (LwSteady    *self);
 gboolean          lw_steady_is_fresh (LwSteady    *self);
 /* (transfer none) (nullable) the result, while it is fresh: what the panels' bands show. */
 const LwSpread   *lw_steady_bands    (LwSteady    *self);
-/* Whether the last question could not be answered. */
+/* Whether the last question could not be answered, and the batch is still the one it was asked of. */
 gboolean          lw_steady_failed   (LwSteady    *self);
 
 /* (transfer none) (nullable) what was found for the batch as it is. */

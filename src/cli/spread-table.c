@@ -74,7 +74,7 @@ static void
 tell_aims (GString        *to,
            const LwSpread *spread)
 {
-  const char *head[] = { _ ("step"), _ ("outcome"), _ ("from"), _ ("to"), _ ("% inside"), "Ppk" };
+  const char *head[] = { _ ("step"), _ ("outcome"), _ ("from"), _ ("to"), _ ("% inside"), "Ppk", _ ("% inside if normal") };
 
   lw_listing_append_head (to, FALSE, G_N_ELEMENTS (head), head);
   for (guint i = 0; i < spread->n_aims; i++)
@@ -85,8 +85,8 @@ tell_aims (GString        *to,
       g_autofree char *low = lw_listing_fixed (isinf (aim->want.low) ? NAN : aim->want.low, row->digits);
       g_autofree char *high = lw_listing_fixed (isinf (aim->want.high) ? NAN : aim->want.high, row->digits);
       g_autofree char *share = with_error (100 * aim->share, 100 * aim->share_se, 2);
-      g_autofree char *ppk = lw_listing_fixed (aim->ppk, 2);
-      const char *cells[] = { step, _ (row->label), low, high, share, ppk };
+      g_autofree char *ppk = lw_listing_fixed (aim->ppk, 2), *normal = lw_listing_fixed (100 * aim->normal, 2);
+      const char *cells[] = { step, _ (row->label), low, high, share, ppk, normal };
 
       lw_listing_append_row (to, FALSE, G_N_ELEMENTS (cells), cells);
     }
@@ -246,6 +246,7 @@ lw_spread_csv (GString        *to,
       append_figure (to, step, of, -1, "inside", aim->share);
       append_figure (to, step, of, -1, "inside-se", aim->share_se);
       append_figure (to, step, of, -1, "ppk", aim->ppk);
+      append_figure (to, step, of, -1, "inside-if-normal", aim->normal);
     }
   for (guint e = 0; e < spread->n_ends; e++)
     for (guint q = 0; q < LW_N_QUANTITIES; q++)

@@ -11,6 +11,25 @@ lw_want_holds (const LwWant *want,
   return value >= want->low && value <= want->high;
 }
 
+gboolean
+lw_want_limits (const LwWant *want,
+                double       *low,
+                double       *high)
+{
+  const LwQuantityRow *row = lw_quantity_row (want->of);
+
+  *low = want->low > row->low ? want->low : -INFINITY;
+  *high = want->high < row->high ? want->high : INFINITY;
+
+  return isfinite (*low) || isfinite (*high);
+}
+
+gboolean
+lw_spread_misleads (const LwSpreadAim *aim)
+{
+  return fabs (aim->normal - aim->share) > fmax (LW_NORMAL_ERRORS * aim->share_se, LW_NORMAL_OFF);
+}
+
 /* One column of `n` rows. */
 static void
 column_of (const double *from,
@@ -71,10 +90,13 @@ sum_aims (const LwSpreadRun *run)
     {
       LwSpreadAim *aim = &spread->aims[i];
       const LwSpan *span = &spread->ends[lw_spread_end (spread, aim->want.step)].of[aim->want.of];
+      double low, high;
 
       aim->share = (double) aim->inside / spread->samples;
       aim->share_se = lw_share_se (aim->inside, spread->samples);
-      aim->ppk = lw_span_ppk (span, aim->want.low, aim->want.high);
+      lw_want_limits (&aim->want, &low, &high);
+      aim->ppk = lw_span_ppk (span, low, high);
+      aim->normal = lw_span_normal_share (span, low, high);
     }
 }
 

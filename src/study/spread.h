@@ -40,8 +40,14 @@ typedef struct
   guint inside;         /* samples within the window, exactly */
   double share;
   double share_se;
-  double ppk;           /* lw_span_ppk */
+  double ppk;           /* lw_span_ppk of the window's limits */
+  double normal;        /* share that would be inside if samples were normally distributed, as Ppk takes them to be;
+                         * NAN where there is no Ppk */
 } LwSpreadAim;
+
+/* By how much the shares may differ before Ppk is told to mislead: standard errors, and of all; assumed. */
+#define LW_NORMAL_ERRORS 3
+#define LW_NORMAL_OFF 0.01
 
 typedef struct
 {
@@ -86,6 +92,14 @@ const LwSpan  *lw_spread_band     (const LwSpread    *spread,
 /* The place among the ends of a step that is one of them. */
 guint          lw_spread_end      (const LwSpread    *spread,
                                    guint              step);
+
+/* The window's limits, +-INFINITY where there is none: an end of what can be aimed at at all, such as 0 % of enzyme, is a
+ * bound that nature sets and no limit that could be passed. FALSE where neither side has one. */
+gboolean       lw_want_limits     (const LwWant      *want,
+                                   double            *low,
+                                   double            *high);
+/* Whether the samples are so unlike a normal distribution that Ppk says another share than was counted. */
+gboolean       lw_spread_misleads (const LwSpreadAim *aim);
 
 /* Whether `value` is within the window, its ends included; NAN is not. */
 gboolean       lw_want_holds      (const LwWant      *want,

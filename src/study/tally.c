@@ -2,6 +2,7 @@
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "study/tally.h"
 
+#include <gsl/gsl_cdf.h>
 #include <gsl/gsl_sort.h>
 #include <gsl/gsl_statistics.h>
 #include <math.h>
@@ -48,4 +49,15 @@ lw_span_ppk (const LwSpan *span,
   double nearer = fmin (high - span->mean, span->mean - low);
 
   return isfinite (nearer) && span->sd > LW_STILL * (1 + fabs (span->mean)) ? nearer / (3 * span->sd) : NAN;
+}
+
+double
+lw_span_normal_share (const LwSpan *span,
+                      double        low,
+                      double        high)
+{
+  if (isnan (lw_span_ppk (span, low, high)))
+    return NAN;
+
+  return gsl_cdf_ugaussian_P ((high - span->mean) / span->sd) - gsl_cdf_ugaussian_P ((low - span->mean) / span->sd);
 }

@@ -35,3 +35,8 @@ double lw_share_se (guint   inside,
 double lw_span_ppk (const LwSpan *span,
                     double        low,
                     double        high);
+
+/* The share of a normal distribution with that mean and deviation that is within the window; NAN as lw_span_ppk. */
+double lw_span_normal_share (const LwSpan *span,
+                             double        low,
+                             double        high);

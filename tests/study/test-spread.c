@@ -58,7 +58,7 @@ test_threads (void)
   ask.points = 3;
   ask.threads = 1;
   one = lw_spread_new (season, 0, &ask, NULL);
-  for (guint threads = 2; threads <= 5; threads += 3)
+  for (guint threads = 2; threads <= 5; threads++)
     {
       g_autoptr (LwSpread) more = NULL;
 
@@ -148,6 +148,46 @@ test_aims (void)
                                                              pan->mean - spread->aims[0].want.low) / (3 * pan->sd),
                                   1e-12);
   g_assert_cmpfloat_with_epsilon (spread->aims[1].ppk, (end->mean - spread->aims[1].want.low) / (3 * end->sd), 1e-12);
+}
+
+/* An end of the scale is no limit. */
+static void
+test_scale_ends (void)
+{
+  g_autoptr (LwSeason) season = made_season (made_two, 2);
+  g_autoptr (LwSpread) spread = NULL;
+  const LwSpan *enzyme;
+  double low, high;
+
+  made_set (&season, 0, LW_SET_MINUTES, 6);
+  made_aim (&season, 0, LW_ENZYME, 0, 8);
+  made_aim (&season, -1, LW_ENZYME, 0, 100);
+  spread = spread_of (season, 512, 0, NULL);
+  enzyme = &spread->ends[0].of[LW_ENZYME];
+  g_test_message ("enzyme %.2f ± %.2f, Ppk %.3f, inside %.3f, if normal %.3f", enzyme->mean, enzyme->sd,
+                  spread->aims[0].ppk, spread->aims[0].share, spread->aims[0].normal);
+  g_assert_cmpfloat_with_epsilon (spread->aims[0].ppk, (8 - enzyme->mean) / (3 * enzyme->sd), 1e-12);
+  g_assert_cmpfloat_with_epsilon (spread->aims[0].normal, 0.5 * erfc ((enzyme->mean - 8) / enzyme->sd / M_SQRT2), 1e-9);
+  g_assert_cmpfloat (spread->aims[0].share, >, 0.5);
+
+  g_assert_false (lw_want_limits (&spread->aims[1].want, &low, &high));
+  g_assert_true (isnan (spread->aims[1].ppk) && isnan (spread->aims[1].normal));
+  g_assert_false (lw_spread_misleads (&spread->aims[1]));
+}
+
+/* By what is counted and what the index would have: 3 standard errors, and not less than 1 %. */
+static void
+test_misleads (void)
+{
+  LwSpreadAim aim = { .share = 0.9, .share_se = 0.01, .normal = 0.925 };
+
+  g_assert_false (lw_spread_misleads (&aim));
+  aim.normal = 0.935;
+  g_assert_true (lw_spread_misleads (&aim));
+  aim.normal = 0.865;
+  g_assert_true (lw_spread_misleads (&aim));
+  aim = (LwSpreadAim) { .share = 1, .share_se = 0.0005, .normal = 0.992 };
+  g_assert_false (lw_spread_misleads (&aim));
 }
 
 static guint
@@ -342,6 +382,8 @@ main (int    argc,
   g_test_add_func ("/spread/seed", test_seed);
   g_test_add_func ("/spread/one-source", test_one_source);
   g_test_add_func ("/spread/aims", test_aims);
+  g_test_add_func ("/spread/scale-ends", test_scale_ends);
+  g_test_add_func ("/spread/misleads", test_misleads);
   g_test_add_func ("/spread/sources", test_sources);
   g_test_add_func ("/spread/still", test_still);
   g_test_add_func ("/spread/wider", test_wider);

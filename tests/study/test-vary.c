@@ -341,6 +341,12 @@ test_tally (void)
   g_assert_true (isnan (lw_span_ppk (&(LwSpan) { .mean = 5, .sd = 0.5 }, -INFINITY, INFINITY)));
   g_assert_true (isnan (lw_span_ppk (&(LwSpan) { .mean = 5, .sd = 0 }, 2, 6)));
 
+  /* The textbook's table: 68.27 and 95.45 % within one and two deviations, 15.87 % beyond one. */
+  g_assert_cmpfloat_with_epsilon (lw_span_normal_share (&(LwSpan) { .mean = 5, .sd = 0.5 }, 4.5, 5.5), 0.682689, 1e-6);
+  g_assert_cmpfloat_with_epsilon (lw_span_normal_share (&(LwSpan) { .mean = 5, .sd = 0.5 }, 4, 6), 0.954500, 1e-6);
+  g_assert_cmpfloat_with_epsilon (lw_span_normal_share (&(LwSpan) { .mean = 5, .sd = 0.5 }, -INFINITY, 4.5), 0.158655, 1e-6);
+  g_assert_true (isnan (lw_span_normal_share (&(LwSpan) { .mean = 5, .sd = 0 }, 2, 6)));
+
   g_assert_cmpfloat_with_epsilon (lw_share_se (50, 100), sqrt (0.25 / 103), 1e-12);
   g_assert_cmpfloat (lw_share_se (0, 100), >, 0);
 }
