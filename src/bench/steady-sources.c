@@ -26,12 +26,13 @@ attach_source (Part           *part,
                const LwIndex  *index)
 {
   const LwVaryRow *row = lw_vary_row (source);
+  /* A share that chance put below 0 is none; an error is never told as none. */
   double alone = MAX (100 * index->first, 0), total = 100 * index->total;
-  /* An error is never told as none. */
-  double error = MAX (100 * index->total_se, 1);
-  /* Translators: shares in percent, of a source by itself and together with others; the standard error of the second */
-  g_autofree char *number = g_strdup_printf (_ ("%.0f · %.0f ± %.0f %%"), alone, total, error);
-  g_autofree char *words = g_strdup_printf (_ ("alone %.0f %%, with others %.0f ± %.0f %%"), alone, total, error);
+  double alone_error = MAX (100 * index->first_se, 1), error = MAX (100 * index->total_se, 1);
+  /* Translators: shares in percent with their standard errors, of a source by itself and together with others */
+  g_autofree char *number = g_strdup_printf (_ ("%.0f ± %.0f · %.0f ± %.0f %%"), alone, alone_error, total, error);
+  g_autofree char *words = g_strdup_printf (_ ("alone %.0f ± %.0f %%, with others %.0f ± %.0f %%"), alone, alone_error, total,
+                                            error);
   /* Translators: a source of variation; whether it comes from leaf, weather or hand */
   g_autofree char *name = g_strdup_printf (_ ("%s (%s)"), _ (row->label), _ (row->from));
 

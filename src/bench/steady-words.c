@@ -143,28 +143,50 @@ together (const LwSpread *spread,
   return 1 - sum > MAX (TOGETHER_TOLD, SURE * sqrt (variance)) ? 1 - sum : 0;
 }
 
-static char *
-say_first (const char    *outcome,
-           const LwSpread *spread,
-           const LwIndex  *first,
-           guint           source,
-           const LwIndex  *second,
-           guint           other)
+/* The place of the source with the largest share by itself, but for one that is left out; -1: none is left. */
+static int
+largest (const LwSpread *spread,
+         const LwIndex  *indices,
+         int             but)
 {
-  const char *label = _ (lw_vary_row (spread->sources[source])->label), *next;
+  int found = -1;
 
-  if (second == NULL || 100 * second->first < SECOND_LEAST)
+  for (int s = 0; s < (int) spread->n_sources; s++)
+    if (s != but && indices[s].total >= LEAST_TOLD && (found < 0 || indices[s].first > indices[found].first))
+      found = s;
+
+  return found;
+}
+
+/* Of two that chance could have put in the other order none is called the larger. */
+static char *
+say_largest (const char     *outcome,
+             const LwSpread *spread,
+             const LwIndex  *indices,
+             int             most)
+{
+  int second = largest (spread, indices, most);
+  const LwIndex *first = &indices[most], *next = second >= 0 ? &indices[second] : NULL;
+  const char *label = _ (lw_vary_row (spread->sources[most])->label), *other;
+
+  if (next == NULL || 100 * next->first < SECOND_LEAST)
     /* Translators: an outcome; a source of variation and its share of the outcome's variation */
     return g_strdup_printf (first->first > 0.5 ? _ ("%s: most of the difference comes from %s, %.0f %%.")
                                                : _ ("%s: the largest part of the difference comes from %s, %.0f %%."),
                             outcome, label, 100 * first->first);
 
-  next = _ (lw_vary_row (spread->sources[other])->label);
+  other = _ (lw_vary_row (spread->sources[second])->label);
+  if (first->first - next->first < SURE * hypot (first->first_se, next->first_se))
+    /* Translators: an outcome; two sources of variation, each with its share of the outcome's variation */
+    return g_strdup_printf (_ ("%s: the largest parts of the difference come from %s, %.0f %%, and from %s, %.0f %%: too near "
+                               "to each other to tell which is larger."),
+                            outcome, label, 100 * first->first, other, 100 * next->first);
+
   /* Translators: an outcome; two sources of variation, each with its share of the outcome's variation */
   return g_strdup_printf (first->first > 0.5
                             ? _ ("%s: most of the difference comes from %s, %.0f %%; then from %s, %.0f %%.")
                             : _ ("%s: the largest part of the difference comes from %s, %.0f %%; then from %s, %.0f %%."),
-                          outcome, label, 100 * first->first, next, 100 * second->first);
+                          outcome, label, 100 * first->first, other, 100 * next->first);
 }
 
 char *
@@ -173,21 +195,18 @@ lw_steady_say_sources (const LwSpread *spread,
                        LwQuantity      of)
 {
   const char *outcome = _ (lw_quantity_row (of)->label);
-  guint order[LW_N_VARY], n = lw_steady_order_sources (spread, end, of, order);
+  const LwIndex *indices = spread->indices != NULL ? lw_spread_index (spread, end, of, 0) : NULL;
+  int most = indices != NULL ? largest (spread, indices, -1) : -1;
   g_autofree char *words = NULL;
-  const LwIndex *first, *second;
   double rest;
 
-  if (n == 0)
+  if (most < 0)
     /* Translators: an outcome */
     return g_strdup_printf (_ ("%s: it does not vary."), outcome);
-
-  first = lw_spread_index (spread, end, of, order[0]);
-  second = n > 1 ? lw_spread_index (spread, end, of, order[1]) : NULL;
-  if (first->first < SURE * first->first_se)
+  if (indices[most].first < SURE * indices[most].first_se)
     return g_strdup_printf (_ ("%s: no source by itself stands out of what chance does."), outcome);
 
-  words = say_first (outcome, spread, first, order[0], second, n > 1 ? order[1] : 0);
+  words = say_largest (outcome, spread, indices, most);
   rest = together (spread, end, of);
   if (rest == 0)
     return g_steal_pointer (&words);

@@ -121,7 +121,8 @@ tell_sources_of (GString        *to,
   for (guint s = 0; s < spread->n_sources; s++)
     {
       const LwIndex *index = lw_spread_index (spread, end, of, order[s]);
-      g_autofree char *first = with_error (index->first, index->first_se, 2);
+      /* What chance put below 0 is told as none; CSV has it. */
+      g_autofree char *first = with_error (isnan (index->first) ? NAN : fmax (index->first, 0), index->first_se, 2);
       g_autofree char *total = with_error (index->total, index->total_se, 2);
       const char *cells[] = {
         step, _ (lw_quantity_row (of)->label), lw_vary_row (spread->sources[order[s]])->id, first, total,

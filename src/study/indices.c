@@ -46,7 +46,8 @@ variance (const Rows  *rows,
   return squares / (2 * rows->n);
 }
 
-/* Of the picked rows; NAN where nothing varies. */
+/* Of the picked rows; NAN where nothing varies. Where a source does little, b goes with what a change of it does; where it
+ * does nearly all, nearly all is left of b when the others change: each by itself is poor at the other end. */
 static void
 estimate (const Rows  *rows,
           const guint *picks,
@@ -58,7 +59,7 @@ estimate (const Rows  *rows,
 
   for (guint s = 0; s + 2 < rows->n_columns; s++)
     {
-      double together = 0, apart = 0;
+      double together = 0, apart = 0, other = 0, weight;
 
       for (guint i = 0; i < rows->n; i++)
         {
@@ -66,9 +67,11 @@ estimate (const Rows  *rows,
 
           together += (row[1] - mean) * (row[s + 2] - row[0]);
           apart += (row[0] - row[s + 2]) * (row[0] - row[s + 2]);
+          other += (row[1] - row[s + 2]) * (row[1] - row[s + 2]);
         }
-      first[s] = still ? NAN : together / rows->n / of_all;
       total[s] = still ? NAN : apart / (2 * rows->n) / of_all;
+      weight = fmin (total[s], 1);
+      first[s] = (1 - weight) * together / rows->n / of_all + weight * (1 - other / (2 * rows->n) / of_all);
     }
 }
 

@@ -15,9 +15,9 @@ typedef struct
 } LwIndex;
 
 /* `a` and `b` hold `n` outcomes each; `ab[i]` as many computed from a's rows with source i from b's. Rows with a
- * number that is not finite are left out. Fills `n_sources` indices. First order: Saltelli et al. (2010), Computer
- * Physics Communications 181:259, table 2 (b), of values less their mean; total: Jansen (1999), ibid. 117:35, which
- * is (f) there. `seed` drives the bootstrap. */
+ * number that is not finite are left out. Fills `n_sources` indices. Total: Jansen (1999), Computer Physics
+ * Communications 117:35; first order: two estimators of it, Saltelli et al. (2010), ibid. 181:259, table 2 (b), of values
+ * less their mean, and (c), which is Jansen's, weighed by the total. `seed` drives the bootstrap. */
 void lw_indices_of (const double        *a,
                     const double        *b,
                     const double *const *ab,

@@ -39,6 +39,29 @@ constant (const double *u)
   return 4;
 }
 
+/* Sobol' (1993), Mathematical Modelling and Computational Experiments 1:407: a product of (|4 u - 2| + a) / (1 + a). */
+static const double g_a[] = { 0, 1, 4.5, 9, 99, 99 };
+
+static double
+sobol_g (const double *u)
+{
+  double product = 1;
+
+  for (guint k = 0; k < G_N_ELEMENTS (g_a); k++)
+    product *= (fabs (4 * u[k] - 2) + g_a[k]) / (1 + g_a[k]);
+
+  return product;
+}
+
+/* One source does nearly all, in a way that is not straight: the exponential of a normal value with deviation s has the
+ * variance (e^(s²) - 1) e^(s²), so of a product each share is known. */
+static double
+dominant (const double *u)
+{
+  return exp (0.7 * lw_design_cut_normal (u[0], 0, 1, -INFINITY, INFINITY)
+              + 0.1 * lw_design_cut_normal (u[1], 0, 1, -INFINITY, INFINITY));
+}
+
 /* Groups of one number each. */
 static void
 indices_of (Function function,
@@ -111,6 +134,47 @@ test_ishigami (void)
   g_assert_cmpfloat (few[0].total_se, >, 3 * many[0].total_se);
 }
 
+/* Each factor has the mean 1 and the variance v = 1 / (3 (1 + a)²); of the product it is the product of all (1 + v), less
+ * 1. Alone a source has v of that; with others v times the (1 + v) of all the others. */
+static void
+test_sobol_g (void)
+{
+  enum { N = G_N_ELEMENTS (g_a) };
+  double v[N], all = 1;
+  LwIndex indices[N];
+
+  for (guint k = 0; k < N; k++)
+    {
+      v[k] = 1 / (3 * (1 + g_a[k]) * (1 + g_a[k]));
+      all *= 1 + v[k];
+    }
+
+  indices_of (sobol_g, N, 8192, 3, indices);
+  for (guint k = 0; k < N; k++)
+    assert_near (&indices[k], v[k] / (all - 1), v[k] * all / (1 + v[k]) / (all - 1), 0.01);
+}
+
+/* A source that does nearly all is told as surely as one that does little: to a few points in 100, by the usual rows. */
+static void
+test_dominant (void)
+{
+  enum { SEEDS = 40 };
+  double v[] = { expm1 (0.49), expm1 (0.01) }, all = (1 + v[0]) * (1 + v[1]) - 1, squares[2] = { 0 };
+
+  for (guint32 seed = 1; seed <= SEEDS; seed++)
+    {
+      LwIndex indices[2];
+
+      indices_of (dominant, 2, 128, seed, indices);
+      for (guint k = 0; k < 2; k++)
+        squares[k] += pow (indices[k].first - v[k] / all, 2) / SEEDS;
+    }
+  g_test_message ("first order off by %.4f of %.4f and %.4f of %.4f", sqrt (squares[0]), v[0] / all, sqrt (squares[1]),
+                  v[1] / all);
+  g_assert_cmpfloat (sqrt (squares[0]), <, 0.03);
+  g_assert_cmpfloat (sqrt (squares[1]), <, 0.03);
+}
+
 static void
 test_linear (void)
 {
@@ -144,7 +208,7 @@ static void
 test_errors (void)
 {
   enum { SEEDS = 40 };
-  double sum = 0, squares = 0, stated = 0;
+  double sum = 0, squares = 0, stated = 0, first = 0, first_squares = 0, first_stated = 0;
 
   for (guint32 seed = 1; seed <= SEEDS; seed++)
     {
@@ -154,8 +218,14 @@ test_errors (void)
       sum += indices[0].total / SEEDS;
       squares += indices[0].total * indices[0].total / SEEDS;
       stated += indices[0].total_se / SEEDS;
+      first += indices[0].first / SEEDS;
+      first_squares += indices[0].first * indices[0].first / SEEDS;
+      first_stated += indices[0].first_se / SEEDS;
     }
   g_test_message ("stated %.4f, seen %.4f, mean %.4f", stated, sqrt (squares - sum * sum), sum);
+  g_test_message ("first order: stated %.4f, seen %.4f, mean %.4f", first_stated, sqrt (first_squares - first * first), first);
+  g_assert_cmpfloat (first_stated, >, 0.7 * sqrt (first_squares - first * first));
+  g_assert_cmpfloat (first_stated, <, 5 * sqrt (first_squares - first * first));
   g_assert_cmpfloat (stated, >, 0.7 * sqrt (squares - sum * sum));
   g_assert_cmpfloat (stated, <, 5 * sqrt (squares - sum * sum));
 }
@@ -183,6 +253,8 @@ main (int    argc,
 {
   g_test_init (&argc, &argv, NULL);
   g_test_add_func ("/indices/ishigami", test_ishigami);
+  g_test_add_func ("/indices/sobol-g", test_sobol_g);
+  g_test_add_func ("/indices/dominant", test_dominant);
   g_test_add_func ("/indices/linear", test_linear);
   g_test_add_func ("/indices/together", test_together);
   g_test_add_func ("/indices/errors", test_errors);
