@@ -65,7 +65,8 @@ count (LwReader      *reader,
     lw_reader_tell (reader, lw_gate_line (node), _ ("Write it without a fraction."),
                     _ ("“%s” is not a whole number."), name);
 
-  return (guint) value->number;
+  /* One that was told to be out of range is none. */
+  return value->number >= 0 && value->number <= G_MAXINT ? (guint) value->number : 0;
 }
 
 LwBatchLog

@@ -207,6 +207,8 @@ const Broken broken[] = {
     "The plan has no log with the id “pan”" },
   { "103-two-plans.leafwend", 18, SCHEMA,
     "“batch” holds more than 1 of “plan”" },
+  { "104-less-than-no-rows.leafwend", 12, SCHEMA,
+    "-2 is out of range as “left-out”" },
 };
 
 const guint n_broken = G_N_ELEMENTS (broken);
