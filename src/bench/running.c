@@ -15,6 +15,7 @@ enum
 {
   MOVED,
   TOLD,
+  ASKS,
   N_SIGNALS
 };
 
@@ -48,6 +49,12 @@ lw_running_tell (LwRunning  *self,
                  const char *words)
 {
   g_signal_emit (self, signals[TOLD], 0, words);
+}
+
+void
+lw_running_ask (LwRunning *self)
+{
+  g_signal_emit (self, signals[ASKS], 0);
 }
 
 /* What the session does */
@@ -151,7 +158,7 @@ season_cb (LwRunning *self)
       lw_running_keep (self);
     }
   if (at >= 0 && lw_session_is_saved (self->session)
-      && (!self->run.on || g_strcmp0 (self->file_name, self->name) != 0
+      && (!self->run.on || lw_session_filed (self->session) != self->filed
           || g_strcmp0 (self->path, lw_session_path (self->session)) != 0))
     lw_running_saved (self);
   lw_running_moved (self);
@@ -263,6 +270,7 @@ lw_running_start (LwRunning *self,
   self->file_name = g_strdup (batch->name);
   g_free (self->path);
   self->path = g_strdup (lw_session_path (self->session));
+  self->fresh = self->file == NULL;
   edit (self, lw_edit_begin_batch (lw_session_base (self->session), (guint) lw_session_batch_index (self->session),
                                    lw_clock_place_s (run.start_s)), run, _ ("Start the batch"));
 
@@ -343,6 +351,8 @@ lw_running_dispose (GObject *object)
   g_clear_pointer (&self->path, g_free);
   g_clear_pointer (&self->trouble, g_free);
   g_clear_pointer (&self->file, lw_journal_file_close);
+  lw_running_drop_left (self);
+  g_clear_pointer (&self->filed, lw_season_unref);
   g_clear_pointer (&self->marks, g_array_unref);
   g_clear_object (&self->session);
 
@@ -358,6 +368,8 @@ lw_running_class_init (LwRunningClass *klass)
                                  G_TYPE_NONE, 0);
   signals[TOLD] = g_signal_new ("told", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
                                 G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[ASKS] = g_signal_new ("asks", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                G_TYPE_NONE, 0);
 }
 
 static void

@@ -11,7 +11,8 @@ G_DECLARE_FINAL_TYPE (LwRunning, lw_running, LW, RUNNING, GObject)
 
 /* Signals:
  * "moved": time went on, about once a second, or another batch, step or pause.
- * "told" (words): something happened that people are to know. */
+ * "told" (words): something happened that people are to know.
+ * "asks": a journal was found that is not put back unless people say so; bench/run-left.h. */
 LwRunning  *lw_running_new       (LwSession  *session);
 
 /* Index of the batch in the session's season; -1: none runs. */

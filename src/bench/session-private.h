@@ -12,6 +12,7 @@ struct _LwSession
   GObject parent_instance;
 
   char *path;
+  LwSeason *filed;     /* (nullable) as last read from it or written to it */
   LwHistory *history;
   char *last_key;      /* of the last edit by key */
 

@@ -15,6 +15,7 @@ lw_session_finalize (GObject *object)
   LwSession *self = LW_SESSION (object);
 
   g_free (self->path);
+  g_clear_pointer (&self->filed, lw_season_unref);
   g_free (self->last_key);
   g_free (self->trouble);
   g_free (self->said);
@@ -119,6 +120,8 @@ lw_session_open (LwSession  *self,
   self->history = lw_history_new (season);
   g_free (self->path);
   self->path = g_strdup (path);
+  g_clear_pointer (&self->filed, lw_season_unref);
+  self->filed = path != NULL ? lw_season_ref (season) : NULL;
   self->batch = 0;
   self->step = -1;
   lw_session_changed (self);
@@ -129,6 +132,12 @@ const char *
 lw_session_path (LwSession *self)
 {
   return self->path;
+}
+
+const LwSeason *
+lw_session_filed (LwSession *self)
+{
+  return self->filed;
 }
 
 LwSeason *
@@ -156,6 +165,8 @@ lw_session_save (LwSession  *self,
       g_free (self->path);
       self->path = g_strdup (path);
     }
+  g_clear_pointer (&self->filed, lw_season_unref);
+  self->filed = lw_season_ref (lw_session_base (self));
   g_clear_pointer (&self->last_key, g_free);
   lw_history_mark_saved (self->history);
   lw_session_emit (self, LW_SESSION_SEASON);

@@ -56,6 +56,12 @@ remove_batch (GSimpleAction *action,
   LwWindow *self = data;
   guint batch = (guint) lw_session_batch_index (self->session);
 
+  if (lw_running_in_hand (self->running))
+    {
+      lw_window_say (self, _ ("This batch is running: end it before you remove it."));
+      return;
+    }
+
   lw_session_edit_batch (self->session, lw_edit_remove_batch (lw_session_base (self->session), batch),
                          _ ("Remove batch"), batch > 0 ? batch - 1 : 0);
   lw_window_say (self, _ ("The batch is removed. Undo brings it back."));

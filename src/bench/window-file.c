@@ -244,12 +244,15 @@ lw_window_read_again (LwWindow *self)
   const LwBatch *batch = lw_session_batch (self->session);
   g_autofree char *name = batch != NULL ? g_strdup (batch->name) : NULL;
 
-  if (path == NULL || !read_file (self, path))
+  if (path == NULL)
     return;
 
-  if (name != NULL)
-    lw_window_choose_batch (self, name);
+  /* Before it is: what is put back of a running batch is told after. */
   lw_window_say (self, _ ("The file was read again."));
+  if (!read_file (self, path))
+    lw_window_say (self, "");
+  else if (name != NULL)
+    lw_window_choose_batch (self, name);
 }
 
 gboolean

@@ -126,6 +126,9 @@ void lw_window_add_replan_action (LwWindow *self);
 /* window-run.c; the board must be there. */
 void lw_window_add_run (LwWindow *self);
 
+/* window-left.c; the running batch must be there. */
+void lw_window_add_left (LwWindow *self);
+
 /* window-view.c; the board must be there. */
 void lw_window_add_view_actions (LwWindow *self);
 

@@ -11,23 +11,32 @@ typedef struct _LwJournalFile LwJournalFile;
 char          *lw_journal_file_path   (const char     *folder,
                                        const char     *path);
 
+/* (transfer full) the paths of all other journals in its folder. */
+GStrv          lw_journal_file_others (const char     *journal);
+
 /* Opens it for this program alone, made if it is not there; NULL and `error` if that cannot be, G_FILE_ERROR_AGAIN where
  * another has it. */
 LwJournalFile *lw_journal_file_open   (const char     *journal,
                                        GError        **error);
 void           lw_journal_file_close  (LwJournalFile  *self);
+gboolean       lw_journal_file_is_empty (LwJournalFile *self);
 
 /* (transfer full) all that it holds; NULL and `error` if it cannot be read. */
 char          *lw_journal_file_load   (LwJournalFile  *self,
                                        gsize          *length,
                                        GError        **error);
 
-/* Writes behind all, and makes sure that it is on the disk. On failure the file is as it was, and `error` says what to do. */
+/* Writes behind all, or, in a file that has grown long, in the place of all, and makes sure that it is on the disk. On
+ * failure the file is as it was, and `error` says what to do. */
 gboolean       lw_journal_file_add    (LwJournalFile  *self,
                                        const char     *line,
                                        GError        **error);
 
 /* It has served: takes the file away and closes it. */
 void           lw_journal_file_remove (LwJournalFile  *self);
+
+/* It is not to be taken up again, but nothing in it is to be lost: gives the file another name, which is returned (transfer
+ * full), and closes it. NULL: it could not be renamed, and is there as before. */
+char          *lw_journal_file_set_aside (LwJournalFile *self);
 
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwJournalFile, lw_journal_file_close)

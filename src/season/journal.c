@@ -1,4 +1,4 @@
-/* Lines of the journal: a check sum, the state of the run, the batch as a document; blanks between them. */
+/* Lines of the journal: a check sum, the state of the run, the batch as a document; tabs between them. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "season/journal.h"
 
@@ -6,14 +6,31 @@
 #include <string.h>
 
 #include "season/document.h"
-#include "season/lesson.h"
 #include "season/notation.h"
 #include "season/problem.h"
-#include "season/weigh-in.h"
+#include "season/write-batch.h"
 
-#define FORMAT "1"
+#define FORMAT "2"
+#define NONE "-"
 #define SUM 32     /* signs of the check sum */
-#define N_FIELDS 10 /* behind it */
+
+/* The fields behind it. */
+enum
+{
+  FORM,
+  STATE,
+  STEP,
+  START,
+  STEP_START,
+  WAITED,
+  PAUSED,
+  PLANNED,
+  FILE_NAME,
+  BASE,
+  NAME,
+  DOCUMENT,
+  N_FIELDS
+};
 
 /* (transfer full) the batch alone, with what the reader asks for. A weather may be long and is in the season's file. */
 static LwSeason *
@@ -54,20 +71,35 @@ sum_of (const char *text)
 }
 
 char *
+lw_journal_digest (const LwBatch *batch)
+{
+  g_autoptr (GString) text = g_string_new (NULL);
+
+  lw_write_batch (text, batch);
+
+  return sum_of (text->str);
+}
+
+char *
 lw_journal_line (const LwRun    *run,
+                 const char     *file,
+                 const LwSeason *filed,
                  const char     *name,
                  const LwSeason *season,
                  guint           batch)
 {
   g_autoptr (LwSeason) kept = alone (season, batch);
   g_autofree char *document = write_whole (kept), *escaped = g_strescape (document, NULL);
-  g_autofree char *escaped_name = g_strescape (name, NULL);
+  g_autofree char *escaped_name = g_strescape (name, NULL), *escaped_file = g_strescape (file, NULL);
+  int in_file = filed != NULL ? lw_season_batch (filed, name) : -1;
+  g_autofree char *base = in_file >= 0 ? lw_journal_digest (filed->batches[in_file]) : g_strdup (NONE);
   g_autofree char *start = lw_number_text (run->start_s), *step = lw_number_text (run->step_s);
   g_autofree char *waited = lw_number_text (run->waited_s);
-  g_autofree char *paused = lw_run_is_paused (run) ? lw_number_text (run->paused_s) : g_strdup ("-");
-  g_autofree char *planned = !isnan (run->planned) ? lw_number_text (run->planned) : g_strdup ("-");
-  g_autofree char *text = g_strdup_printf (FORMAT "\t%s\t%u\t%s\t%s\t%s\t%s\t%s\t%s\t%s", run->on ? "on" : "off",
-                                           run->step, start, step, waited, paused, planned, escaped_name, escaped);
+  g_autofree char *paused = lw_run_is_paused (run) ? lw_number_text (run->paused_s) : g_strdup (NONE);
+  g_autofree char *planned = !isnan (run->planned) ? lw_number_text (run->planned) : g_strdup (NONE);
+  g_autofree char *text = g_strdup_printf (FORMAT "\t%s\t%u\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s", run->on ? "on" : "off",
+                                           run->step, start, step, waited, paused, planned, escaped_file,
+                                           base, escaped_name, escaped);
   g_autofree char *sum = sum_of (text);
 
   /* An end before it, too: what was left of a write that was cut short is a line of its own. */
@@ -78,6 +110,8 @@ void
 lw_journal_entry_clear (LwJournalEntry *entry)
 {
   g_clear_pointer (&entry->name, g_free);
+  g_clear_pointer (&entry->file, g_free);
+  g_clear_pointer (&entry->base, g_free);
   g_clear_pointer (&entry->kept, lw_season_unref);
 }
 
@@ -87,16 +121,16 @@ read_run (GStrv  fields,
 {
   guint64 step;
 
-  *run = (LwRun) { .on = g_str_equal (fields[1], "on"), .paused_s = NAN, .planned = NAN };
-  if (!g_ascii_string_to_unsigned (fields[2], 10, 0, LW_MAX_STEPS, &step, NULL))
+  *run = (LwRun) { .on = g_str_equal (fields[STATE], "on"), .paused_s = NAN, .planned = NAN };
+  if (!g_ascii_string_to_unsigned (fields[STEP], 10, 0, LW_MAX_STEPS, &step, NULL))
     return FALSE;
 
   run->step = (guint) step;
 
-  return lw_number_parse (fields[3], &run->start_s) && lw_number_parse (fields[4], &run->step_s)
-         && lw_number_parse (fields[5], &run->waited_s)
-         && (g_str_equal (fields[6], "-") || lw_number_parse (fields[6], &run->paused_s))
-         && (g_str_equal (fields[7], "-") || lw_number_parse (fields[7], &run->planned));
+  return lw_number_parse (fields[START], &run->start_s) && lw_number_parse (fields[STEP_START], &run->step_s)
+         && lw_number_parse (fields[WAITED], &run->waited_s)
+         && (g_str_equal (fields[PAUSED], NONE) || lw_number_parse (fields[PAUSED], &run->paused_s))
+         && (g_str_equal (fields[PLANNED], NONE) || lw_number_parse (fields[PLANNED], &run->planned));
 }
 
 /* `line` has NUL in the place of its end. */
@@ -113,10 +147,10 @@ read_line (const char     *line,
     return FALSE;
 
   fields = g_strsplit (line + SUM + 1, "\t", -1);
-  if (g_strv_length (fields) != N_FIELDS || !g_str_equal (fields[0], FORMAT) || !read_run (fields, &entry->run))
+  if (g_strv_length (fields) != N_FIELDS || !g_str_equal (fields[FORM], FORMAT) || !read_run (fields, &entry->run))
     return FALSE;
 
-  document = g_strcompress (fields[9]);
+  document = g_strcompress (fields[DOCUMENT]);
   entry->kept = lw_document_read (document, strlen (document), problems);
   if (entry->kept == NULL || entry->kept->n_batches != 1)
     {
@@ -124,7 +158,9 @@ read_line (const char     *line,
       return FALSE;
     }
 
-  entry->name = g_strcompress (fields[8]);
+  entry->name = g_strcompress (fields[NAME]);
+  entry->file = g_strcompress (fields[FILE_NAME]);
+  entry->base = !g_str_equal (fields[BASE], NONE) ? g_strdup (fields[BASE]) : NULL;
 
   return TRUE;
 }
@@ -155,91 +191,4 @@ lw_journal_read (const char     *data,
     }
 
   return found;
-}
-
-static gboolean
-has (const LwBatch   *batch,
-     guint            step,
-     const LwWeighIn *weigh_in)
-{
-  for (guint i = 0; batch != NULL && step < batch->n_steps && i < batch->steps[step].n_weigh_ins; i++)
-    if (lw_weigh_in_same (&batch->steps[step].weigh_ins[i], weigh_in))
-      return TRUE;
-
-  return FALSE;
-}
-
-static guint
-count_new (const LwBatch *batch,
-           const LwBatch *kept)
-{
-  guint n = 0;
-
-  for (guint step = 0; step < kept->n_steps; step++)
-    for (guint i = 0; i < kept->steps[step].n_weigh_ins; i++)
-      n += !has (batch, step, &kept->steps[step].weigh_ins[i]);
-
-  return n;
-}
-
-/* Whether the document would say the same of the two. */
-static gboolean
-is_same (const LwSeason *season,
-         guint           a,
-         const LwSeason *other,
-         guint           b)
-{
-  g_autoptr (LwSeason) one = alone (season, a), two = alone (other, b);
-  g_autofree char *says = NULL, *other_says = NULL;
-
-  g_free (two->name);
-  two->name = g_strdup (one->name);
-  two->altitude_m = one->altitude_m;
-  two->latitude_deg = one->latitude_deg;
-  /* The leaf is the season's own. */
-  for (guint i = 0; i < two->n_profiles && i < one->n_profiles; i++)
-    lw_season_put_profile (two, lw_profile_ref (one->profiles[i]));
-  says = write_whole (one);
-  other_says = write_whole (two);
-
-  return g_str_equal (says, other_says);
-}
-
-LwSeason *
-lw_journal_put_back (const LwSeason       *season,
-                     const LwJournalEntry *entry,
-                     guint                *batch,
-                     guint                *n_entries,
-                     gboolean             *changed)
-{
-  LwSeason *next = lw_season_copy (season);
-  LwBatch *own = lw_batch_copy (entry->kept->batches[0]);
-  int at = lw_season_batch (season, entry->name);
-
-  if (at < 0)
-    at = lw_season_batch (season, own->name);
-  if (lw_season_profile (season, own->leaf) == NULL)
-    for (guint i = 0; i < entry->kept->n_profiles; i++)
-      lw_season_put_profile (next, lw_profile_ref (entry->kept->profiles[i]));
-  if (own->weather != NULL && lw_season_weather (season, own->weather) == NULL)
-    g_clear_pointer (&own->weather, g_free);
-
-  /* Another batch may have that name by now. */
-  if (at >= 0 && lw_season_batch (season, own->name) >= 0 && lw_season_batch (season, own->name) != at)
-    {
-      g_free (own->name);
-      own->name = g_strdup (season->batches[at]->name);
-    }
-
-  *n_entries = count_new (at >= 0 ? season->batches[at] : NULL, own);
-  *batch = at >= 0 ? (guint) at : season->n_batches;
-  if (at >= 0 && !g_str_equal (season->batches[at]->name, own->name))
-    lw_season_lessons_follow (next, season->batches[at]->name, own->name);
-  if (at >= 0)
-    lw_season_put_batch (next, *batch, own);
-  else
-    lw_season_insert_batch (next, *batch, own);
-  *changed = at < 0 || !is_same (season, *batch, next, *batch);
-
-  return next;
 }

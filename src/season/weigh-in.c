@@ -118,6 +118,18 @@ settle (LwStep *step,
   all[at] = moved;
 }
 
+void
+lw_batch_place_weigh_in (LwBatch         *batch,
+                         guint            step,
+                         const LwWeighIn *weigh_in)
+{
+  LwWeighIn own = *weigh_in;
+
+  own.note = g_strdup (weigh_in->note);
+  lw_batch_add_weigh_in (batch, step, own);
+  settle (&batch->steps[step], batch->steps[step].n_weigh_ins - 1);
+}
+
 LwSeason *
 lw_edit_add_weigh_in (const LwSeason *season,
                       guint           batch,
@@ -125,12 +137,9 @@ lw_edit_add_weigh_in (const LwSeason *season,
                       LwWeighIn       weigh_in)
 {
   LwBatch *own;
-  LwStep *at;
-  LwSeason *next = with_own_step (season, batch, step, &own, &at);
+  LwSeason *next = lw_season_own_batch (season, batch, &own);
 
-  weigh_in.note = g_strdup (weigh_in.note);
-  lw_batch_add_weigh_in (own, step, weigh_in);
-  settle (at, at->n_weigh_ins - 1);
+  lw_batch_place_weigh_in (own, step, &weigh_in);
 
   return next;
 }

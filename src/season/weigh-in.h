@@ -25,6 +25,11 @@ gboolean  lw_weigh_in_check       (const LwWeighIn *weigh_in,
 gboolean  lw_weigh_in_same        (const LwWeighIn *a,
                                    const LwWeighIn *b);
 
+/* Copies it to where its minute belongs among the step's others: after those of the same minute. The batch is one's own. */
+void      lw_batch_place_weigh_in (LwBatch         *batch,
+                                   guint            step,
+                                   const LwWeighIn *weigh_in);
+
 /* Each returns (transfer full) a new season; indices must be in range. Notes are copied. A step's weigh-ins stay in the
  * order of time: what is added stands after those of the same minute, what is changed stays where it may. */
 LwSeason *lw_edit_add_weigh_in    (const LwSeason  *season,

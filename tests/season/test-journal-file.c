@@ -198,6 +198,165 @@ test_killed (void)
     }
 }
 
+/* One journal for one season, also by way of a link to it or to its folder; and once it is gone. */
+static void
+test_links (void)
+{
+  g_auto (Place) place = { 0 };
+  g_autofree char *season = NULL, *link = NULL, *aside = NULL, *by_folder = NULL;
+  g_autofree char *straight = NULL, *by_link = NULL, *over = NULL, *gone = NULL;
+
+  place_init (&place);
+  season = g_build_filename (place.folder, "a.leafwend", NULL);
+  link = g_build_filename (place.folder, "link.leafwend", NULL);
+  aside = g_build_filename (place.folder, "link", NULL);
+  by_folder = g_build_filename (aside, "a.leafwend", NULL);
+  g_assert_true (g_file_set_contents (season, "", 0, NULL));
+  g_assert_cmpint (symlink ("a.leafwend", link), ==, 0);
+  g_assert_cmpint (symlink (".", aside), ==, 0);
+
+  straight = lw_journal_file_path ("/x", season);
+  by_link = lw_journal_file_path ("/x", link);
+  over = lw_journal_file_path ("/x", by_folder);
+  g_assert_cmpstr (straight, ==, by_link);
+  g_assert_cmpstr (straight, ==, over);
+  g_unlink (season);
+  g_clear_pointer (&over, g_free);
+  over = lw_journal_file_path ("/x", by_folder);
+  gone = lw_journal_file_path ("/x", season);
+  g_assert_cmpstr (straight, ==, gone);
+  g_assert_cmpstr (straight, ==, over);
+  g_unlink (link);
+  g_unlink (aside);
+}
+
+/* Lines of `each` bytes, the last of which ends in its number. */
+static void
+add_long (LwJournalFile *file,
+          gsize          each,
+          int            number)
+{
+  g_autofree char *body = g_strnfill (each, 'x'), *line = g_strdup_printf ("\n%s %d.\n", body, number);
+
+  g_assert_true (lw_journal_file_add (file, line, NULL));
+}
+
+/* A batch with long logs has long lines: the file does not grow without end, and the last line is there whatever came
+ * before, for another window too. */
+static void
+test_long (void)
+{
+  g_auto (Place) place = { 0 };
+  g_autofree char *text = NULL;
+  LwJournalFile *file;
+  gsize length;
+
+  place_init (&place);
+  file = lw_journal_file_open (place.path, NULL);
+  for (int i = 0; i < 100; i++)
+    add_long (file, 400000, i);
+  g_assert_null (lw_journal_file_open (place.path, NULL));
+  lw_journal_file_close (file);
+
+  file = lw_journal_file_open (place.path, NULL);
+  text = lw_journal_file_load (file, &length, NULL);
+  g_assert_cmpuint (length, <, 16 * 1024 * 1024);
+  g_assert_true (g_str_has_suffix (text, " 99.\n"));
+  lw_journal_file_remove (file);
+}
+
+/* Room for no second file: the line goes behind the others. */
+static void
+test_long_without_room (void)
+{
+  g_auto (Place) place = { 0 };
+  g_autofree char *text = NULL, *in_the_way = NULL;
+  LwJournalFile *file;
+  gsize length;
+
+  place_init (&place);
+  file = lw_journal_file_open (place.path, NULL);
+  in_the_way = g_strconcat (place.path, ".new", NULL);
+  g_assert_cmpint (g_mkdir (in_the_way, 0700), ==, 0);
+  for (int i = 0; i < 30; i++)
+    add_long (file, 400000, i);
+  text = lw_journal_file_load (file, &length, NULL);
+  g_assert_cmpuint (length, >, 30 * 400000);
+  g_assert_true (g_str_has_suffix (text, " 29.\n"));
+  lw_journal_file_remove (file);
+  g_rmdir (in_the_way);
+}
+
+/* Whatever its size, it is the end of it that is read. */
+static void
+test_end_of_a_giant (void)
+{
+  g_auto (Place) place = { 0 };
+  g_autofree char *text = NULL;
+  LwJournalFile *file;
+  gsize length;
+
+  place_init (&place);
+  file = lw_journal_file_open (place.path, NULL);
+  g_assert_cmpint (truncate (place.path, 300 * 1024 * 1024), ==, 0); /* takes no room on the disk */
+  g_assert_true (lw_journal_file_add (file, "\none\n", NULL) && lw_journal_file_add (file, "\ntwo\n", NULL));
+  text = lw_journal_file_load (file, &length, NULL);
+  g_assert_nonnull (text);
+  g_assert_cmpmem (text + length - 5, 5, "\ntwo\n", 5);
+  lw_journal_file_remove (file);
+}
+
+static void
+test_set_aside (void)
+{
+  g_auto (Place) place = { 0 };
+
+  place_init (&place);
+  for (int i = 1; i <= 2; i++)
+    {
+      LwJournalFile *file = lw_journal_file_open (place.path, NULL);
+      g_autofree char *expected = g_strdup_printf ("%s.%d", place.path, i), *aside = NULL, *text = NULL;
+      g_autofree char *line = g_strdup_printf ("\n%d\n", i);
+
+      g_assert_true (lw_journal_file_add (file, line, NULL));
+      aside = lw_journal_file_set_aside (file);
+      g_assert_cmpstr (aside, ==, expected);
+      g_assert_false (g_file_test (place.path, G_FILE_TEST_EXISTS));
+      g_assert_true (g_file_get_contents (aside, &text, NULL, NULL));
+      g_assert_cmpstr (text, ==, line);
+    }
+  for (int i = 1; i <= 2; i++)
+    {
+      g_autofree char *aside = g_strdup_printf ("%s.%d", place.path, i);
+
+      g_unlink (aside);
+    }
+}
+
+/* Others are the journals of other seasons, not what was set aside. */
+static void
+test_others (void)
+{
+  g_auto (Place) place = { 0 };
+  g_autofree char *other = NULL, *aside = NULL;
+  g_autoptr (LwJournalFile) file = NULL, second = NULL;
+  g_auto (GStrv) others = NULL;
+
+  place_init (&place);
+  g_assert_cmpuint (g_strv_length (others = lw_journal_file_others (place.path)), ==, 0);
+  g_clear_pointer (&others, g_strfreev);
+  file = lw_journal_file_open (place.path, NULL);
+  other = g_strconcat (place.path, "-b.journal", NULL);
+  aside = g_strconcat (place.path, ".1", NULL);
+  second = lw_journal_file_open (other, NULL);
+  g_assert_true (g_file_set_contents (aside, "", 0, NULL));
+  others = lw_journal_file_others (place.path);
+  g_assert_cmpuint (g_strv_length (others), ==, 1);
+  g_assert_cmpstr (others[0], ==, other);
+  g_unlink (other);
+  g_unlink (aside);
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -211,6 +370,12 @@ main (int   argc,
   g_test_add_func ("/journal-file/taken-away", test_taken_away);
   g_test_add_func ("/journal-file/no-room", test_no_room);
   g_test_add_func ("/journal-file/killed", test_killed);
+  g_test_add_func ("/journal-file/links", test_links);
+  g_test_add_func ("/journal-file/long", test_long);
+  g_test_add_func ("/journal-file/long-without-room", test_long_without_room);
+  g_test_add_func ("/journal-file/end-of-a-giant", test_end_of_a_giant);
+  g_test_add_func ("/journal-file/set-aside", test_set_aside);
+  g_test_add_func ("/journal-file/others", test_others);
 
   return g_test_run ();
 }

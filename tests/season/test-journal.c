@@ -12,6 +12,7 @@
 
 #define FULL 0 /* of the sample; its second step has three weigh-ins */
 #define PAN 1
+#define SEASON_FILE "/seasons/a.leafwend"
 
 static char written[] = "tab\tand \"line\"\nand leaf 嫩叶 \\ done";
 
@@ -46,12 +47,12 @@ test_line (void)
   g_autofree char *line = NULL;
   g_autoptr (LwSeason) back = NULL;
   guint damaged, batch, n;
-  gboolean changed;
+  gboolean no_weather, changed;
 
   lw_run_next (&run, 1795628999);
   lw_run_pause (&run, 1795629100.5);
   run.planned = 23;
-  line = lw_journal_line (&run, "in the file\tso\nnamed", more, FULL);
+  line = lw_journal_line (&run, "/a\tb/嫩.leafwend", season, "in the file\tso\nnamed", more, FULL);
   g_assert_cmpint (line[0], ==, '\n');
   g_assert_true (g_str_has_suffix (line, "\n"));
   g_assert_null (memchr (line + 1, '\n', strlen (line) - 2));
@@ -60,8 +61,10 @@ test_line (void)
   g_assert_cmpuint (damaged, ==, 0);
   g_assert_true (lw_run_same (&entry.run, &run));
   g_assert_cmpstr (entry.name, ==, "in the file\tso\nnamed");
+  g_assert_cmpstr (entry.file, ==, "/a\tb/嫩.leafwend");
+  g_assert_null (entry.base);
 
-  back = lw_journal_put_back (season, &entry, &batch, &n, &changed);
+  back = lw_journal_put_back (season, &entry, &batch, &n, &no_weather, &changed);
   g_assert_cmpuint (batch, ==, FULL);
   g_assert_cmpuint (n, ==, 1);
   g_assert_true (changed);
@@ -75,22 +78,22 @@ test_twice (void)
   g_autoptr (LwSeason) season = sample_season (), one = with_entry (season, 3, 71), two = with_entry (one, 4, 75);
   g_auto (LwJournalEntry) entry = { 0 };
   LwRun run = lw_run_start (0);
-  g_autofree char *first = lw_journal_line (&run, season->batches[FULL]->name, one, FULL);
-  g_autofree char *second = lw_journal_line (&run, season->batches[FULL]->name, two, FULL);
+  g_autofree char *first = lw_journal_line (&run, SEASON_FILE, season, season->batches[FULL]->name, one, FULL);
+  g_autofree char *second = lw_journal_line (&run, SEASON_FILE, season, season->batches[FULL]->name, two, FULL);
   g_autofree char *all = g_strconcat (first, second, NULL);
   g_autoptr (LwSeason) back = NULL, again = NULL, after_save = NULL;
   guint damaged, batch, n;
-  gboolean changed;
+  gboolean no_weather, changed;
 
   g_assert_true (lw_journal_read (all, strlen (all), &entry, &damaged));
-  back = lw_journal_put_back (season, &entry, &batch, &n, &changed);
+  back = lw_journal_put_back (season, &entry, &batch, &n, &no_weather, &changed);
   g_assert_cmpuint (n, ==, 2);
   sample_assert_same (back, two);
-  again = lw_journal_put_back (back, &entry, &batch, &n, &changed);
+  again = lw_journal_put_back (back, &entry, &batch, &n, &no_weather, &changed);
   g_assert_cmpuint (n, ==, 0);
   g_assert_false (changed);
   sample_assert_same (again, two);
-  after_save = lw_journal_put_back (two, &entry, &batch, &n, &changed);
+  after_save = lw_journal_put_back (two, &entry, &batch, &n, &no_weather, &changed);
   g_assert_false (changed);
   sample_assert_same (after_save, two);
 }
@@ -102,12 +105,12 @@ test_removed (void)
   g_autoptr (LwSeason) season = sample_season (), less = lw_edit_remove_weigh_in (season, FULL, PAN, 0), back = NULL;
   g_auto (LwJournalEntry) entry = { 0 };
   LwRun run = lw_run_start (0);
-  g_autofree char *line = lw_journal_line (&run, season->batches[FULL]->name, less, FULL);
+  g_autofree char *line = lw_journal_line (&run, SEASON_FILE, season, season->batches[FULL]->name, less, FULL);
   guint damaged, batch, n;
-  gboolean changed;
+  gboolean no_weather, changed;
 
   g_assert_true (lw_journal_read (line, strlen (line), &entry, &damaged));
-  back = lw_journal_put_back (season, &entry, &batch, &n, &changed);
+  back = lw_journal_put_back (season, &entry, &batch, &n, &no_weather, &changed);
   g_assert_cmpuint (n, ==, 0);
   g_assert_true (changed);
   sample_assert_same (back, less);
@@ -120,17 +123,18 @@ test_stranger (void)
   g_autoptr (LwSeason) season = sample_season (), other = small_season (), back = NULL;
   g_auto (LwJournalEntry) entry = { 0 };
   LwRun run = lw_run_start (0);
-  g_autofree char *line = lw_journal_line (&run, season->batches[FULL]->name, season, FULL);
+  g_autofree char *line = lw_journal_line (&run, SEASON_FILE, season, season->batches[FULL]->name, season, FULL);
   guint damaged, batch, n;
-  gboolean changed;
+  gboolean no_weather, changed;
 
   g_assert_true (lw_journal_read (line, strlen (line), &entry, &damaged));
-  back = lw_journal_put_back (other, &entry, &batch, &n, &changed);
+  back = lw_journal_put_back (other, &entry, &batch, &n, &no_weather, &changed);
   g_assert_cmpuint (batch, ==, 1);
   g_assert_cmpuint (back->n_batches, ==, 2);
   g_assert_cmpuint (n, ==, 3);
   g_assert_nonnull (lw_season_profile (back, back->batches[1]->leaf));
   g_assert_null (back->batches[1]->weather);
+  g_assert_true (no_weather);
 }
 
 /* The batch has another name than in the file, and yet another has that one. */
@@ -141,18 +145,18 @@ test_renamed (void)
   g_autoptr (LwSeason) renamed = lw_edit_rename_batch (season, FULL, "new name"), back = NULL, twin = NULL;
   g_auto (LwJournalEntry) entry = { 0 };
   LwRun run = lw_run_start (0);
-  g_autofree char *line = lw_journal_line (&run, season->batches[FULL]->name, renamed, FULL);
+  g_autofree char *line = lw_journal_line (&run, SEASON_FILE, season, season->batches[FULL]->name, renamed, FULL);
   guint damaged, batch, n;
-  gboolean changed;
+  gboolean no_weather, changed;
 
   g_assert_true (lw_journal_read (line, strlen (line), &entry, &damaged));
-  back = lw_journal_put_back (season, &entry, &batch, &n, &changed);
+  back = lw_journal_put_back (season, &entry, &batch, &n, &no_weather, &changed);
   g_assert_cmpuint (batch, ==, FULL);
   sample_assert_same (back, renamed);
 
   g_clear_pointer (&back, lw_season_unref);
   twin = lw_edit_rename_batch (season, 1, "new name");
-  back = lw_journal_put_back (twin, &entry, &batch, &n, &changed);
+  back = lw_journal_put_back (twin, &entry, &batch, &n, &no_weather, &changed);
   g_assert_cmpuint (batch, ==, FULL);
   g_assert_cmpstr (back->batches[FULL]->name, ==, season->batches[FULL]->name);
 }
@@ -174,7 +178,7 @@ three_init (Three *three)
 
   for (run.step = 0; run.step < 3; run.step++)
     {
-      g_autofree char *line = lw_journal_line (&run, "a", season, 0);
+      g_autofree char *line = lw_journal_line (&run, SEASON_FILE, NULL, "a", season, 0);
 
       three->last = all->len;
       g_string_append (all, line);
@@ -246,10 +250,10 @@ test_goes_on_after_a_cut (void)
 {
   g_autoptr (LwSeason) season = small_season ();
   LwRun run = lw_run_start (0);
-  g_autofree char *line = lw_journal_line (&run, "a", season, 0), *next = NULL;
+  g_autofree char *line = lw_journal_line (&run, SEASON_FILE, NULL, "a", season, 0), *next = NULL;
 
   run.step = 1;
-  next = lw_journal_line (&run, "a", season, 0);
+  next = lw_journal_line (&run, SEASON_FILE, NULL, "a", season, 0);
   for (gsize cut = 0; cut < strlen (line); cut += 7)
     {
       g_autofree char *start = g_strndup (line, cut), *all = g_strconcat (start, next, NULL);
