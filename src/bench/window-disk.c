@@ -25,8 +25,8 @@ turned_cb (LwDisk   disk,
   g_autofree char *words = NULL;
 
   if (disk == LW_DISK_GONE)
-    words = g_strdup_printf (_ ("%s is no longer in its folder: it was removed or renamed. The season is whole here, "
-                                "but in no file until it is saved."), name);
+    words = g_strdup_printf (_ ("%s is no longer in its folder: it was removed or renamed, or its disk was taken away. The "
+                                "season is whole here, but in no file until it is saved."), name);
   else
     words = g_strdup_printf (_ ("%s was changed by somebody else since it was read or saved here. "
                                 "Nothing is overwritten unless you say so."), name);
@@ -137,4 +137,25 @@ lw_window_disk_check (LwWindow *self,
                       gboolean  thorough)
 {
   return lw_disk_watch_check (self->disk->watch, thorough);
+}
+
+char *
+lw_window_disk_reason (LwWindow   *self,
+                       const char *path,
+                       gboolean    asked)
+{
+  gboolean own = g_strcmp0 (path, lw_session_path (self->session)) == 0;
+  LwDisk disk = own ? lw_window_disk_check (self, TRUE) : LW_DISK_SAME;
+  g_autofree char *name = g_filename_display_basename (path);
+
+  if (disk == LW_DISK_CHANGED)
+    return g_strdup_printf (_ ("%s was changed by somebody else since it was read or saved here. What they wrote would "
+                               "be lost."), name);
+  if (disk == LW_DISK_GONE && !asked)
+    return g_strdup_printf (_ ("%s is no longer in its folder: it was removed or renamed, or its disk was taken away. It would "
+                               "be a new file there."), name);
+  if (!own && !asked && g_file_test (path, G_FILE_TEST_EXISTS))
+    return g_strdup_printf (_ ("There is already a file %s here. What it holds would be lost."), name);
+
+  return NULL;
 }

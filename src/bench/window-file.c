@@ -80,29 +80,25 @@ overwrite_cb (int         answer,
     ask_where (g_steal_pointer (&waiting));
 }
 
-/* As save_now, but asks before it goes over what others have written; `asked` whether the name was agreed to. */
+/* As save_now, but asks before it goes over what others have written, or where the file was taken away; `asked` whether the
+ * name was agreed to. */
 static void
 save_to (Waiting    *waiting,
          const char *path,
          gboolean    asked)
 {
-  const char *answers[] = { _ ("Save over it"), _ ("Cancel"), _ ("Save under another name…"), NULL };
-  LwWindow *self = waiting->window;
-  gboolean own = g_strcmp0 (path, lw_session_path (self->session)) == 0;
-  g_autofree char *name = g_filename_display_basename (path), *words = NULL;
+  g_autofree char *words = lw_window_disk_reason (waiting->window, path, asked);
+  gboolean over = g_file_test (path, G_FILE_TEST_EXISTS);
+  const char *answers[] = { over ? _ ("Save over it") : _ ("Save it again"), _ ("Cancel"),
+                            _ ("Save under another name…"), NULL };
 
   g_free (waiting->path);
   waiting->path = g_strdup (path);
-  if (own && lw_window_disk_check (self, TRUE) == LW_DISK_CHANGED)
-    words = g_strdup_printf (_ ("%s was changed by somebody else since it was read or saved here. What they wrote would "
-                                "be lost."), name);
-  else if (!own && !asked && g_file_test (path, G_FILE_TEST_EXISTS))
-    words = g_strdup_printf (_ ("There is already a file %s here. What it holds would be lost."), name);
-
   if (words == NULL)
     save_now (waiting);
   else
-    lw_ask (GTK_WINDOW (self), _ ("Save over the file?"), words, answers, NULL, overwrite_cb, waiting);
+    lw_ask (GTK_WINDOW (waiting->window), over ? _ ("Save over the file?") : _ ("Save the file again?"), words, answers, NULL,
+            overwrite_cb, waiting);
 }
 
 static void
@@ -355,7 +351,7 @@ save (GSimpleAction *action,
   const char *path = lw_session_path (self->session);
 
   if (path != NULL)
-    save_to (waiting_new (self), path, TRUE);
+    save_to (waiting_new (self), path, FALSE);
   else
     ask_where (waiting_new (self));
 }

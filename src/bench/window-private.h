@@ -87,6 +87,12 @@ void   lw_window_disk_wrote (LwWindow     *self);
 LwDisk lw_window_disk_check (LwWindow     *self,
                              gboolean      thorough);
 
+/* (transfer full) (nullable) why a save at `path` is to be asked about first: others wrote there, or the file was taken away.
+ * `asked`: the name was agreed to. */
+char  *lw_window_disk_reason (LwWindow    *self,
+                              const char  *path,
+                              gboolean     asked);
+
 /* window-batch.c */
 void lw_window_add_batch_actions (LwWindow *self);
 

@@ -128,7 +128,7 @@ find_target (Target     *target,
     return fail (error, path, S_ISDIR (target->old.st_mode) ? EISDIR : EINVAL);
   /* A rename would get past the protection of a file that its owner has made read-only. */
   if (target->exists && faccessat (AT_FDCWD, target->path, W_OK, AT_EACCESS) < 0)
-    return refuse_protected (error, path);
+    return errno == EROFS ? fail (error, path, EROFS) : refuse_protected (error, path);
 
   return TRUE;
 }

@@ -133,3 +133,20 @@ rename (const char *from,
 
   return (int) syscall (SYS_renameat2, AT_FDCWD, from, AT_FDCWD, to, 0);
 }
+
+int
+faccessat (int         folder,
+           const char *path,
+           int         mode,
+           int         flags)
+{
+  int code = due ("faccessat");
+
+  if (code > 0)
+    {
+      errno = code;
+      return -1;
+    }
+
+  return (int) syscall (SYS_faccessat2, folder, path, mode, flags);
+}

@@ -8,7 +8,7 @@
 #define FAULT_STOP (-1)  /* instead of an error: the program stops there, to be killed */
 #define FAULT_SHORT (-2) /* instead of an error: a write of a few bytes only */
 
-/* From the `nth` on, counted from 1, of the calls by that name ("write", "fsync", "fchmod", "rename", or "any") on,
+/* From the `nth` on, counted from 1, of the calls by that name ("write", "fsync", "fchmod", "rename", "faccessat", or "any") on,
  * all of them fail with `code`. NULL: none fails. */
 void  fault_arm   (const char *call,
                    guint       nth,

@@ -120,6 +120,21 @@ test_errors (Desk         *desk,
   g_assert_true (holds (desk, desk->new_text));
 }
 
+/* Its disk can only be read, which is not the file's own protection. */
+static void
+test_read_only (Desk         *desk,
+                gconstpointer data)
+{
+  g_autoptr (GError) error = NULL;
+
+  fault_arm ("faccessat", 1, EROFS);
+  g_assert_false (lw_document_save (desk->new, desk->path, &error));
+  g_assert_cmpuint (fault_calls (), ==, 1);
+  fault_arm (NULL, 0, 0);
+  g_assert_nonnull (strstr (error->message, "a disk that can be written to"));
+  g_assert_true (holds (desk, desk->old_text));
+}
+
 /* The disk fills up in the midst of a file that is written in small pieces. */
 static void
 test_midway (Desk         *desk,
@@ -200,6 +215,7 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
 
   ADD ("errors", test_errors);
+  ADD ("read-only", test_read_only);
   ADD ("midway", test_midway);
   ADD ("folder", test_folder);
   ADD ("killed", test_killed);

@@ -106,7 +106,7 @@ def reading_again_asks_about_my_changes():
 
 @tap.case
 def a_removed_file_is_told():
-    """A removed file is told, closing then asks, and a save brings it back."""
+    """A removed file is told, closing and saving then ask, and a save brings it back."""
     before = desk.saved_bytes()
     os.remove(desk.path)
     desk.get("alert", GONE)
@@ -114,6 +114,11 @@ def a_removed_file_is_told():
     question = desk.get(None, "Save this season again?")
     desk.act(desk.get("push button", "Cancel", under=desk.window_of(question)))
     gone(re.compile("^Save this season again"))
+    desk.key("ctrl+s")
+    question = desk.get(None, "Save the file again?")
+    desk.act(desk.get("push button", "Cancel", under=desk.window_of(question)))
+    gone(re.compile("^Save the file again"))
+    assert not os.path.exists(desk.path), "it was saved unasked"
     press("Save it again")
     gone(GONE)
     tap.equal(desk.saved_bytes(), before, "the file")
