@@ -8,6 +8,10 @@
  * fast since that moment, the same for every program that is told so. */
 double lw_clock_now_s   (void);
 
+/* How far it is from one that goes on under a closed lid and that nobody can set: changes when the wall clock is set. Always
+ * 0 where the system has no such clock. */
+double lw_clock_offset_s (void);
+
 /* How fast it goes; 1 but in tests. */
 double lw_clock_pace    (void);
 

@@ -4,6 +4,7 @@
 
 #include <math.h>
 
+#include "bench/clock.h"
 #include "season/text.h"
 
 #define AGAIN_MS 5000
@@ -82,7 +83,7 @@ lw_running_keep (LwRunning *self)
   if (self->name == NULL || at < 0)
     return TRUE;
 
-  line = lw_journal_line (&self->run, self->path, lw_session_filed (self->session), self->file_name,
+  line = lw_journal_line (&self->run, lw_clock_now_s (), self->path, lw_session_filed (self->session), self->file_name,
                           lw_session_base (self->session), (guint) at);
   if (!open_file (self, &error) || !lw_journal_file_add (self->file, line, &error))
     return fail (self, error);

@@ -60,9 +60,13 @@ say_back (const LwBatch *batch,
 static void
 tell_back (LwRunning  *self,
            const char *back,
+           gboolean    set_back,
            guint       damaged)
 {
-  const char *clock = self->run.on ? _ ("It is still running; its clock went on.") : "";
+  const char *clock = set_back       ? _ ("It is still running. The computer's clock was set back: the step's time goes on "
+                                          "from the last entry, and what passed since is not counted.")
+                      : self->run.on ? _ ("It is still running; its clock went on.")
+                                     : "";
   const char *lost = damaged > 0 ? _ ("What was being written at the very end is lost, nothing before it.") : "";
   g_autofree char *words = g_strconcat (back, *clock != '\0' ? " " : "", clock, *lost != '\0' ? " " : "", lost, NULL);
 
@@ -75,12 +79,13 @@ put_back (LwRunning            *self,
           guint                 damaged)
 {
   guint batch, n_entries;
-  gboolean no_weather, changed;
+  gboolean no_weather, changed, set_back;
   g_autoptr (LwSeason) next = lw_journal_put_back (lw_session_base (self->session), entry, &batch, &n_entries, &no_weather,
                                                    &changed);
   g_autofree char *words = say_back (next->batches[batch], n_entries, changed, no_weather);
 
   self->run = entry->run;
+  set_back = lw_running_catch_clock (self, entry->written_s);
   self->run.step = MIN (self->run.step, MAX (next->batches[batch]->n_steps, 1) - 1);
   self->name = g_strdup (next->batches[batch]->name);
   self->file_name = g_strdup (entry->name);
@@ -91,7 +96,7 @@ put_back (LwRunning            *self,
     lw_session_choose (self->session, batch);
   lw_running_mark (self);
   if (changed || self->run.on)
-    tell_back (self, words, damaged);
+    tell_back (self, words, set_back, damaged);
   else
     lw_running_saved (self);
 }
@@ -108,7 +113,7 @@ join (LwRunning            *self,
 
   lw_session_edit_batch (self->session, joined, _ ("Take the file's batch with what was entered"), batch);
   lw_running_mark (self);
-  tell_back (self, words, 0);
+  tell_back (self, words, FALSE, 0);
 }
 
 static void

@@ -41,6 +41,8 @@ struct _LwRunning
   GArray *marks;         /* LwRunMark */
   guint tick;
   guint again;           /* tries to write once more */
+  guint clock_look;
+  double clock_s;        /* lw_clock_offset_s when it was last looked at */
 };
 
 void     lw_running_moved   (LwRunning  *self);
@@ -68,3 +70,11 @@ void     lw_running_saved   (LwRunning  *self);
 /* running-left.c. Another season was opened: lets go of the last one's run, and takes up the one that its journal tells of. */
 void     lw_running_take_up (LwRunning  *self);
 void     lw_running_drop_left (LwRunning *self);
+
+/* running-clock.c. Looks after the computer's clock while a batch runs. */
+void     lw_running_watch_clock (LwRunning *self);
+
+/* The run is taken up that was last heard of at `written_s`. TRUE if that is yet to come: then the clock was set back, and
+ * the run goes on from there. */
+gboolean lw_running_catch_clock (LwRunning *self,
+                                 double     written_s);

@@ -41,6 +41,7 @@ lw_running_moved (LwRunning *self)
     self->tick = g_timeout_add (every, tick_cb, self);
   if (!ticks)
     g_clear_handle_id (&self->tick, g_source_remove);
+  lw_running_watch_clock (self);
   g_signal_emit (self, signals[MOVED], 0);
 }
 
@@ -344,6 +345,7 @@ lw_running_dispose (GObject *object)
 
   g_clear_handle_id (&self->tick, g_source_remove);
   g_clear_handle_id (&self->again, g_source_remove);
+  g_clear_handle_id (&self->clock_look, g_source_remove);
   g_clear_pointer (&self->seen, lw_season_unref);
   g_clear_pointer (&self->batch, lw_batch_unref);
   g_clear_pointer (&self->name, g_free);

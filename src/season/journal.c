@@ -25,6 +25,7 @@ enum
   WAITED,
   PAUSED,
   PLANNED,
+  WRITTEN,
   FILE_NAME,
   BASE,
   NAME,
@@ -82,6 +83,7 @@ lw_journal_digest (const LwBatch *batch)
 
 char *
 lw_journal_line (const LwRun    *run,
+                 double          now_s,
                  const char     *file,
                  const LwSeason *filed,
                  const char     *name,
@@ -94,12 +96,12 @@ lw_journal_line (const LwRun    *run,
   int in_file = filed != NULL ? lw_season_batch (filed, name) : -1;
   g_autofree char *base = in_file >= 0 ? lw_journal_digest (filed->batches[in_file]) : g_strdup (NONE);
   g_autofree char *start = lw_number_text (run->start_s), *step = lw_number_text (run->step_s);
-  g_autofree char *waited = lw_number_text (run->waited_s);
+  g_autofree char *waited = lw_number_text (run->waited_s), *written = lw_number_text (now_s);
   g_autofree char *paused = lw_run_is_paused (run) ? lw_number_text (run->paused_s) : g_strdup (NONE);
   g_autofree char *planned = !isnan (run->planned) ? lw_number_text (run->planned) : g_strdup (NONE);
-  g_autofree char *text = g_strdup_printf (FORMAT "\t%s\t%u\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s", run->on ? "on" : "off",
-                                           run->step, start, step, waited, paused, planned, escaped_file,
-                                           base, escaped_name, escaped);
+  g_autofree char *text = g_strdup_printf (FORMAT "\t%s\t%u\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s\t%s", run->on ? "on" : "off",
+                                           run->step, start, step, waited, paused, planned, written,
+                                           escaped_file, base, escaped_name, escaped);
   g_autofree char *sum = sum_of (text);
 
   /* An end before it, too: what was left of a write that was cut short is a line of its own. */
@@ -116,8 +118,9 @@ lw_journal_entry_clear (LwJournalEntry *entry)
 }
 
 static gboolean
-read_run (GStrv  fields,
-          LwRun *run)
+read_run (GStrv   fields,
+          LwRun  *run,
+          double *written_s)
 {
   guint64 step;
 
@@ -129,6 +132,7 @@ read_run (GStrv  fields,
 
   return lw_number_parse (fields[START], &run->start_s) && lw_number_parse (fields[STEP_START], &run->step_s)
          && lw_number_parse (fields[WAITED], &run->waited_s)
+         && lw_number_parse (fields[WRITTEN], written_s)
          && (g_str_equal (fields[PAUSED], NONE) || lw_number_parse (fields[PAUSED], &run->paused_s))
          && (g_str_equal (fields[PLANNED], NONE) || lw_number_parse (fields[PLANNED], &run->planned));
 }
@@ -147,7 +151,8 @@ read_line (const char     *line,
     return FALSE;
 
   fields = g_strsplit (line + SUM + 1, "\t", -1);
-  if (g_strv_length (fields) != N_FIELDS || !g_str_equal (fields[FORM], FORMAT) || !read_run (fields, &entry->run))
+  if (g_strv_length (fields) != N_FIELDS || !g_str_equal (fields[FORM], FORMAT)
+      || !read_run (fields, &entry->run, &entry->written_s))
     return FALSE;
 
   document = g_strcompress (fields[DOCUMENT]);

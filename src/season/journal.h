@@ -9,6 +9,7 @@
 typedef struct
 {
   LwRun run;
+  double written_s; /* when, by the same clock */
   char *file;      /* path of the season's file */
   char *name;      /* of the batch in it */
   char *base;      /* (nullable) digest of the batch in it as it was last read or saved here; NULL: it had none */
@@ -27,9 +28,10 @@ typedef enum
 /* (transfer full) tells whether two batches are written alike. */
 char     *lw_journal_digest   (const LwBatch        *batch);
 
-/* (transfer full) the line, an end before and behind it, for `batch` of the season. `file` is the season's file, `name` what
+/* (transfer full) the line, an end before and behind it, for `batch` of the season, written at `now_s`. `file` is the season's file, `name` what
  * the batch is called in it, `filed` (nullable) the season as the file has it. */
 char     *lw_journal_line     (const LwRun          *run,
+                               double                now_s,
                                const char           *file,
                                const LwSeason       *filed,
                                const char           *name,

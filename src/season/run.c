@@ -51,6 +51,15 @@ lw_run_next (LwRun *run,
 }
 
 void
+lw_run_shift (LwRun *run,
+              double by_s)
+{
+  run->start_s += by_s;
+  run->step_s += by_s;
+  run->paused_s += by_s;
+}
+
+void
 lw_run_plan (LwRun *run,
              double minutes,
              double now_s)

@@ -32,6 +32,10 @@ void     lw_run_next       (LwRun       *run,
 double   lw_run_minute     (const LwRun *run,
                             double       now_s);
 
+/* The wall clock was set by so much: what has passed of the run stays what it was. */
+void     lw_run_shift      (LwRun       *run,
+                            double       by_s);
+
 /* The step is to last `minutes` now. To lengthen one that is over its time by no more than it has lasted does not plan it
  * anew: what is entered then does that. */
 void     lw_run_plan       (LwRun       *run,

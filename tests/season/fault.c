@@ -10,6 +10,8 @@
 #include <string.h>
 #include <sys/stat.h>
 #include <sys/syscall.h>
+#include <sys/time.h>
+#include <time.h>
 #include <unistd.h>
 
 #define SHORT_BYTES 7
@@ -149,4 +151,28 @@ faccessat (int         folder,
     }
 
   return (int) syscall (SYS_faccessat2, folder, path, mode, flags);
+}
+
+/* The wall clock, for those who ask by either call: "clock -3600" is an hour back. */
+int
+clock_gettime (clockid_t        which,
+               struct timespec *at)
+{
+  int result = (int) syscall (SYS_clock_gettime, which, at);
+
+  if (which == CLOCK_REALTIME)
+    at->tv_sec += told_by_file ("clock");
+
+  return result;
+}
+
+int
+gettimeofday (struct timeval *at,
+              void           *zone)
+{
+  int result = (int) syscall (SYS_gettimeofday, at, zone);
+
+  at->tv_sec += told_by_file ("clock");
+
+  return result;
 }

@@ -11,6 +11,7 @@
 #include "season/journal.h"
 #include "season/weigh-in.h"
 
+#define NOW_S 1795630000.25
 #define FULL 0 /* of the sample; its second step has three weigh-ins */
 #define PAN 1
 
@@ -21,7 +22,7 @@ journal_of (LwJournalEntry *entry,
             const LwSeason *filed,
             const LwSeason *season)
 {
-  g_autofree char *line = lw_journal_line (&run, "/a.leafwend", filed, filed->batches[FULL]->name, season, FULL);
+  g_autofree char *line = lw_journal_line (&run, NOW_S, "/a.leafwend", filed, filed->batches[FULL]->name, season, FULL);
   guint damaged;
 
   g_assert_true (lw_journal_read (line, strlen (line), entry, &damaged));
@@ -91,7 +92,7 @@ test_never_saved (void)
   g_autoptr (LwSeason) season = sample_season (), gone = lw_edit_remove_batch (season, FULL);
   g_auto (LwJournalEntry) entry = { 0 };
   LwRun run = run_in (PAN);
-  g_autofree char *line = lw_journal_line (&run, "/a.leafwend", gone, season->batches[FULL]->name, season, FULL);
+  g_autofree char *line = lw_journal_line (&run, NOW_S, "/a.leafwend", gone, season->batches[FULL]->name, season, FULL);
   guint damaged;
 
   g_assert_true (lw_journal_read (line, strlen (line), &entry, &damaged));

@@ -10,6 +10,7 @@
 #include "season/journal.h"
 #include "season/weigh-in.h"
 
+#define NOW_S 1795630000.25
 #define FULL 0 /* of the sample; its second step has three weigh-ins */
 #define PAN 1
 #define SEASON_FILE "/seasons/a.leafwend"
@@ -52,7 +53,7 @@ test_line (void)
   lw_run_next (&run, 1795628999);
   lw_run_pause (&run, 1795629100.5);
   run.planned = 23;
-  line = lw_journal_line (&run, "/a\tb/嫩.leafwend", season, "in the file\tso\nnamed", more, FULL);
+  line = lw_journal_line (&run, NOW_S, "/a\tb/嫩.leafwend", season, "in the file\tso\nnamed", more, FULL);
   g_assert_cmpint (line[0], ==, '\n');
   g_assert_true (g_str_has_suffix (line, "\n"));
   g_assert_null (memchr (line + 1, '\n', strlen (line) - 2));
@@ -63,6 +64,7 @@ test_line (void)
   g_assert_cmpstr (entry.name, ==, "in the file\tso\nnamed");
   g_assert_cmpstr (entry.file, ==, "/a\tb/嫩.leafwend");
   g_assert_null (entry.base);
+  g_assert_cmpfloat (entry.written_s, ==, NOW_S);
 
   back = lw_journal_put_back (season, &entry, &batch, &n, &no_weather, &changed);
   g_assert_cmpuint (batch, ==, FULL);
@@ -78,8 +80,8 @@ test_twice (void)
   g_autoptr (LwSeason) season = sample_season (), one = with_entry (season, 3, 71), two = with_entry (one, 4, 75);
   g_auto (LwJournalEntry) entry = { 0 };
   LwRun run = lw_run_start (0);
-  g_autofree char *first = lw_journal_line (&run, SEASON_FILE, season, season->batches[FULL]->name, one, FULL);
-  g_autofree char *second = lw_journal_line (&run, SEASON_FILE, season, season->batches[FULL]->name, two, FULL);
+  g_autofree char *first = lw_journal_line (&run, NOW_S, SEASON_FILE, season, season->batches[FULL]->name, one, FULL);
+  g_autofree char *second = lw_journal_line (&run, NOW_S, SEASON_FILE, season, season->batches[FULL]->name, two, FULL);
   g_autofree char *all = g_strconcat (first, second, NULL);
   g_autoptr (LwSeason) back = NULL, again = NULL, after_save = NULL;
   guint damaged, batch, n;
@@ -105,7 +107,7 @@ test_removed (void)
   g_autoptr (LwSeason) season = sample_season (), less = lw_edit_remove_weigh_in (season, FULL, PAN, 0), back = NULL;
   g_auto (LwJournalEntry) entry = { 0 };
   LwRun run = lw_run_start (0);
-  g_autofree char *line = lw_journal_line (&run, SEASON_FILE, season, season->batches[FULL]->name, less, FULL);
+  g_autofree char *line = lw_journal_line (&run, NOW_S, SEASON_FILE, season, season->batches[FULL]->name, less, FULL);
   guint damaged, batch, n;
   gboolean no_weather, changed;
 
@@ -123,7 +125,7 @@ test_stranger (void)
   g_autoptr (LwSeason) season = sample_season (), other = small_season (), back = NULL;
   g_auto (LwJournalEntry) entry = { 0 };
   LwRun run = lw_run_start (0);
-  g_autofree char *line = lw_journal_line (&run, SEASON_FILE, season, season->batches[FULL]->name, season, FULL);
+  g_autofree char *line = lw_journal_line (&run, NOW_S, SEASON_FILE, season, season->batches[FULL]->name, season, FULL);
   guint damaged, batch, n;
   gboolean no_weather, changed;
 
@@ -145,7 +147,7 @@ test_renamed (void)
   g_autoptr (LwSeason) renamed = lw_edit_rename_batch (season, FULL, "new name"), back = NULL, twin = NULL;
   g_auto (LwJournalEntry) entry = { 0 };
   LwRun run = lw_run_start (0);
-  g_autofree char *line = lw_journal_line (&run, SEASON_FILE, season, season->batches[FULL]->name, renamed, FULL);
+  g_autofree char *line = lw_journal_line (&run, NOW_S, SEASON_FILE, season, season->batches[FULL]->name, renamed, FULL);
   guint damaged, batch, n;
   gboolean no_weather, changed;
 
@@ -178,7 +180,7 @@ three_init (Three *three)
 
   for (run.step = 0; run.step < 3; run.step++)
     {
-      g_autofree char *line = lw_journal_line (&run, SEASON_FILE, NULL, "a", season, 0);
+      g_autofree char *line = lw_journal_line (&run, NOW_S, SEASON_FILE, NULL, "a", season, 0);
 
       three->last = all->len;
       g_string_append (all, line);
@@ -250,10 +252,10 @@ test_goes_on_after_a_cut (void)
 {
   g_autoptr (LwSeason) season = small_season ();
   LwRun run = lw_run_start (0);
-  g_autofree char *line = lw_journal_line (&run, SEASON_FILE, NULL, "a", season, 0), *next = NULL;
+  g_autofree char *line = lw_journal_line (&run, NOW_S, SEASON_FILE, NULL, "a", season, 0), *next = NULL;
 
   run.step = 1;
-  next = lw_journal_line (&run, SEASON_FILE, NULL, "a", season, 0);
+  next = lw_journal_line (&run, NOW_S, SEASON_FILE, NULL, "a", season, 0);
   for (gsize cut = 0; cut < strlen (line); cut += 7)
     {
       g_autofree char *start = g_strndup (line, cut), *all = g_strconcat (start, next, NULL);

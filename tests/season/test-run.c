@@ -28,6 +28,23 @@ test_clock (void)
   g_assert_cmpfloat (lw_run_minute (&run, 1180), ==, 1);
 }
 
+/* The wall clock is set: what has passed of the step, and of a pause, stays. */
+static void
+test_shift (void)
+{
+  LwRun run = lw_run_start (1000);
+
+  lw_run_next (&run, 1120);
+  lw_run_shift (&run, -3600);
+  g_assert_cmpfloat (lw_run_minute (&run, 1180 - 3600), ==, 1);
+  g_assert_cmpfloat (run.start_s, ==, 1000 - 3600);
+  lw_run_pause (&run, 1240 - 3600);
+  lw_run_shift (&run, 7200);
+  g_assert_cmpfloat (lw_run_minute (&run, 9999), ==, 2);
+  lw_run_go_on (&run, 1300 + 3600);
+  g_assert_cmpfloat (run.waited_s, ==, 60);
+}
+
 static void
 test_pause (void)
 {
@@ -169,6 +186,7 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
 
   g_test_add_func ("/run/clock", test_clock);
+  g_test_add_func ("/run/shift", test_shift);
   g_test_add_func ("/run/pause", test_pause);
   g_test_add_func ("/run/plan", test_plan);
   g_test_add_func ("/run/notice", test_notice);

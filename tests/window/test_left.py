@@ -234,6 +234,38 @@ def another_season_in_its_place():
     shown("63 °C")
 
 
+def passed():
+    """Minutes that the step has lasted, as the bar tells."""
+    units = {"h": 60, "min": 1, "s": 1 / 60}
+    told = [desk.text_of(n) for n in desk.find_all("label")]
+    return sum(float(n) * units[unit] for n, unit in re.findall(r"(\d+) (h|min|s)\b", told[told.index("passed") - 1]))
+
+
+@tap.case
+def the_clock_is_set_back():
+    """The computer's clock is set back, with the program there and while it is down: no minute of the step is lost."""
+    desk.save()
+    kill()
+    fault = os.path.join(desk.folder, "fault")
+    os.environ["LD_PRELOAD"], os.environ["FAULT_FILE"] = os.environ["FAULT_MODULE"], fault
+    start()
+    desk.wait_for(running, "the bar")
+    before = passed()
+    assert before > 1
+    with open(fault, "w", encoding="ascii") as file:
+        file.write("clock -3600")
+    desk.get("status bar", re.compile("^The computer's clock was set"))
+    minutes = passed()
+    assert before <= minutes < before + 60, (before, minutes)
+    kill()
+    with open(fault, "w", encoding="ascii") as file:
+        file.write("clock -7200")
+    start()
+    desk.get("status bar", re.compile("The computer's clock was set back"))
+    assert before <= passed() < before + 60, (before, passed())
+    del os.environ["LD_PRELOAD"]
+
+
 @tap.case
 def a_journal_of_nothing_is_kept():
     """A journal that cannot be read is told, kept, and does not stand in the way of the next run."""
