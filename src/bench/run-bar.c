@@ -271,7 +271,7 @@ lw_run_bar_init (LwRunBar *self)
   gtk_box_append (GTK_BOX (times), self->show);
   gtk_box_append (GTK_BOX (times), time_new (self->passed, passed_word));
   gtk_box_append (GTK_BOX (times), time_new (self->left, self->left_word));
-  gtk_box_append (GTK_BOX (buttons), button_new (_ ("Weigh-in"), "win.weigh-in", _ ("Enter what is measured now (M)")));
+  gtk_box_append (GTK_BOX (buttons), button_new (_ ("Weigh-in"), "win.weigh-in-now", _ ("Enter what is measured now (M)")));
   gtk_box_append (GTK_BOX (buttons), self->pause);
   gtk_box_append (GTK_BOX (buttons), self->next);
   gtk_box_append (GTK_BOX (buttons), self->replan);

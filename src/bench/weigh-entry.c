@@ -19,6 +19,7 @@ typedef struct
   LwWeighIn old;       /* the one to change; its note is owned */
   LwWeighForm form;
   GtkWidget *popover;
+  GdkRectangle spot;
 } Entry;
 
 static void
@@ -53,12 +54,25 @@ most_minutes (const Entry  *entry,
   return MAX (lw_step_get (step, LW_SET_MINUTES), entry->place.at >= 0 ? entry->old.minute : 0);
 }
 
-/* As large as its words by now; nobody else asks for that. */
+/* As large as its words by now, which nobody else asks for. Where it would reach beyond the window's foot it stands
+ * higher from then on, so that its buttons are there. */
 static void
-fit_popover (const Entry *entry)
+fit_popover (Entry *entry)
 {
-  if (entry->popover != NULL)
-    gtk_popover_present (GTK_POPOVER (entry->popover));
+  GtkWidget *root, *widget;
+  graphene_point_t at;
+  int natural;
+
+  if (entry->popover == NULL)
+    return;
+
+  widget = gtk_widget_get_parent (entry->popover);
+  root = GTK_WIDGET (gtk_widget_get_root (widget));
+  gtk_widget_measure (entry->popover, GTK_ORIENTATION_VERTICAL, -1, NULL, &natural, NULL, NULL);
+  if (gtk_widget_compute_point (widget, root, &GRAPHENE_POINT_INIT (0, (float) entry->spot.y), &at))
+    entry->spot.y -= CLAMP ((int) at.y + entry->spot.height + natural - gtk_widget_get_height (root), 0, MAX ((int) at.y, 0));
+  gtk_popover_set_pointing_to (GTK_POPOVER (entry->popover), &entry->spot);
+  gtk_popover_present (GTK_POPOVER (entry->popover));
 }
 
 static void
@@ -234,7 +248,8 @@ lw_weigh_entry_open (GtkWidget          *widget,
   changed_cb (entry);
 
   entry->popover = lw_popover_open (widget, entry->form.grid, GTK_POS_BOTTOM, title);
-  gtk_popover_set_pointing_to (GTK_POPOVER (entry->popover), spot);
+  entry->spot = *spot;
+  fit_popover (entry);
   g_object_set_data_full (G_OBJECT (entry->popover), "entry", entry, (GDestroyNotify) entry_free);
   lw_weigh_form_focus (&entry->form, place.at < 0);
 

@@ -1,16 +1,28 @@
-/* The form. One letter chooses the measure while the measures have the keyboard, Alt and the letter anywhere. */
+/* The form. One letter chooses the measure while the measures have the keyboard, Alt and the letter anywhere; a figure
+ * begins the value. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "bench/weigh-form.h"
 
 #include <math.h>
 
 #include "bench/entry.h"
+#include "bench/look.h"
 #include "bench/weigh-words.h"
 #include "season/text.h"
 #include "season/wording.h"
 
-#define ACROSS 4 /* measures in a line */
-#define WORDS 44 /* characters in a line of words */
+#define ACROSS 4      /* measures in a line, */
+#define FEWER 3       /* and where letters are larger than */
+#define LARGE_PX 22
+#define WORDS 44      /* characters in a line of words */
+#define COLUMNS 3     /* of the grid for a field: its name, itself, its unit */
+
+/* Two fields share a line: the form is to fit under a board in a low window. The keyboard goes along the lines. */
+static const struct { int line, place; } places[LW_N_WEIGH_FIELDS] = {
+  [LW_WEIGH_VALUE] = { 0, 0 }, [LW_WEIGH_TARE] = { 0, 1 },
+  [LW_WEIGH_SD] = { 1, 0 }, [LW_WEIGH_MINUTE] = { 1, 1 },
+  [LW_WEIGH_NOTE] = { 2, 0 },
+};
 
 /* (transfer full) what stands in a field. */
 static char *
@@ -179,6 +191,19 @@ letter_of (LwMeasure of)
   return mark != NULL ? gdk_unicode_to_keyval (g_unichar_tolower (g_utf8_get_char (mark + 1))) : 0;
 }
 
+/* A figure with no measure chosen before it begins the value of the one that is. */
+static void
+start_value (LwWeighForm *form,
+             char         figure)
+{
+  GtkWidget *entry = form->fields[LW_WEIGH_VALUE];
+  const char text[] = { figure, '\0' };
+
+  gtk_editable_set_text (GTK_EDITABLE (entry), text);
+  gtk_entry_grab_focus_without_selecting (GTK_ENTRY (entry));
+  gtk_editable_set_position (GTK_EDITABLE (entry), -1);
+}
+
 static gboolean
 key_cb (LwWeighForm    *form,
         guint           key,
@@ -186,9 +211,15 @@ key_cb (LwWeighForm    *form,
         GdkModifierType state)
 {
   gboolean alone = gtk_widget_get_focus_child (gtk_widget_get_parent (form->measures[0])) != NULL;
+  char figure = (char) MIN (gdk_keyval_to_unicode (key), G_MAXINT8);
 
   if ((state & GDK_CONTROL_MASK) || !(alone || (state & GDK_ALT_MASK)))
     return FALSE;
+  if (alone && form->of != LW_NOTED && g_ascii_isdigit (figure))
+    {
+      start_value (form, figure);
+      return TRUE;
+    }
 
   for (int i = 0; i < LW_N_MEASURES; i++)
     if (gdk_keyval_to_lower (key) == letter_of ((LwMeasure) i))
@@ -223,6 +254,7 @@ static GtkWidget *
 measures_new (LwWeighForm *form)
 {
   GtkWidget *grid = gtk_grid_new ();
+  int across = lw_look_letter (grid).base_px > LARGE_PX ? FEWER : ACROSS;
 
   gtk_grid_set_column_homogeneous (GTK_GRID (grid), TRUE);
   gtk_grid_set_column_spacing (GTK_GRID (grid), 4);
@@ -236,7 +268,7 @@ measures_new (LwWeighForm *form)
       gtk_toggle_button_set_active (GTK_TOGGLE_BUTTON (button), form->of == (LwMeasure) i);
       g_signal_connect (button, "toggled", G_CALLBACK (toggled_cb), form);
       g_signal_connect_swapped (button, "clicked", G_CALLBACK (clicked_cb), form);
-      gtk_grid_attach (GTK_GRID (grid), button, i % ACROSS, i / ACROSS, 1, 1);
+      gtk_grid_attach (GTK_GRID (grid), button, i % across, i / across, 1, 1);
       form->measures[i] = button;
     }
   gtk_accessible_update_property (GTK_ACCESSIBLE (grid), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("What was measured"), -1);
@@ -263,23 +295,26 @@ add_field (LwWeighForm *form,
            LwWeighField field,
            const char  *name)
 {
-  GtkWidget *entry = gtk_entry_new (), *label = gtk_label_new (name), *unit = gtk_label_new ("");
+  GtkWidget *entry = gtk_entry_new (), *label = gtk_label_new (name);
   gboolean wide = field == LW_WEIGH_NOTE;
-  int y = 2 + (int) field;
+  int x = COLUMNS * places[field].place, y = 2 + places[field].line;
 
   gtk_label_set_xalign (GTK_LABEL (label), 0);
-  gtk_label_set_xalign (GTK_LABEL (unit), 0);
   gtk_editable_set_width_chars (GTK_EDITABLE (entry), 10);
   gtk_accessible_update_property (GTK_ACCESSIBLE (entry), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
-  gtk_grid_attach (GTK_GRID (form->grid), label, 0, y, 1, 1);
+  gtk_grid_attach (GTK_GRID (form->grid), label, x, y, 1, 1);
   gtk_widget_set_halign (entry, wide ? GTK_ALIGN_FILL : GTK_ALIGN_START);
-  gtk_widget_set_hexpand (unit, TRUE);
-  gtk_grid_attach (GTK_GRID (form->grid), entry, 1, y, wide ? 3 : 1, 1);
-  gtk_grid_attach (GTK_GRID (form->grid), unit, wide ? 4 : 2, y, 1, 1);
+  gtk_grid_attach (GTK_GRID (form->grid), entry, x + 1, y, wide ? 2 * COLUMNS - 1 : 1, 1);
+  if (!wide)
+    {
+      form->units[field] = gtk_label_new ("");
+      gtk_label_set_xalign (GTK_LABEL (form->units[field]), 0);
+      gtk_widget_set_hexpand (form->units[field], TRUE);
+      gtk_grid_attach (GTK_GRID (form->grid), form->units[field], x + 2, y, 1, 1);
+    }
   g_signal_connect_swapped (entry, "activate", G_CALLBACK (done_cb), form);
   form->names[field] = label;
   form->fields[field] = entry;
-  form->units[field] = unit;
 }
 
 static void
@@ -315,8 +350,8 @@ lw_weigh_form_init (LwWeighForm     *form,
   gtk_widget_add_css_class (form->grid, "settings");
   gtk_grid_set_column_spacing (GTK_GRID (form->grid), 10);
   gtk_grid_set_row_spacing (GTK_GRID (form->grid), 6);
-  gtk_grid_attach (GTK_GRID (form->grid), heading, 0, 0, 3, 1);
-  gtk_grid_attach (GTK_GRID (form->grid), measures_new (form), 0, 1, 3, 1);
+  gtk_grid_attach (GTK_GRID (form->grid), heading, 0, 0, 2 * COLUMNS, 1);
+  gtk_grid_attach (GTK_GRID (form->grid), measures_new (form), 0, 1, 2 * COLUMNS, 1);
   add_field (form, LW_WEIGH_VALUE, _ ("Value"));
   /* Translators: what the empty vessel weighs */
   add_field (form, LW_WEIGH_TARE, _ ("Tare"));
@@ -328,9 +363,9 @@ lw_weigh_form_init (LwWeighForm     *form,
   form->meaning = words_new ("weigh-meaning");
   form->refused = words_new ("refused");
   form->buttons = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  gtk_grid_attach (GTK_GRID (form->grid), form->meaning, 0, 2 + LW_N_WEIGH_FIELDS, 3, 1);
-  gtk_grid_attach (GTK_GRID (form->grid), form->refused, 0, 3 + LW_N_WEIGH_FIELDS, 3, 1);
-  gtk_grid_attach (GTK_GRID (form->grid), form->buttons, 0, 4 + LW_N_WEIGH_FIELDS, 3, 1);
+  gtk_grid_attach (GTK_GRID (form->grid), form->meaning, 0, 2 + LW_N_WEIGH_FIELDS, 2 * COLUMNS, 1);
+  gtk_grid_attach (GTK_GRID (form->grid), form->refused, 0, 3 + LW_N_WEIGH_FIELDS, 2 * COLUMNS, 1);
+  gtk_grid_attach (GTK_GRID (form->grid), form->buttons, 0, 4 + LW_N_WEIGH_FIELDS, 2 * COLUMNS, 1);
   gtk_widget_set_visible (form->refused, FALSE);
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_cb), form);
   gtk_widget_add_controller (form->grid, keys);

@@ -90,6 +90,27 @@ weigh_in (GSimpleAction *action,
   open_entry (self, place);
 }
 
+/* What is measured now is of the batch that runs, whichever is looked at. */
+static void
+weigh_in_now (GSimpleAction *action,
+              GVariant      *target,
+              gpointer       data)
+{
+  LwWindow *self = data;
+  int runs = lw_running_batch (self->running);
+  double minute;
+  guint step;
+
+  if (lw_running_now (self->running, &step, &minute) && !lw_running_in_hand (self->running)
+      && !lw_session_is_dragging (self->session))
+    {
+      lw_session_choose (self->session, (guint) runs);
+      lw_session_compute (self->session);
+      lw_window_say (self, _ ("The running batch is in hand again."));
+    }
+  weigh_in (action, target, data);
+}
+
 static void
 weigh_in_at (GSimpleAction *action,
              GVariant      *target,
@@ -158,7 +179,7 @@ key_cb (LwWindow       *self,
       || (focus != NULL && gtk_widget_get_ancestor (focus, GTK_TYPE_POPOVER) != NULL))
     return FALSE;
 
-  g_action_group_activate_action (G_ACTION_GROUP (self), "weigh-in", NULL);
+  g_action_group_activate_action (G_ACTION_GROUP (self), "weigh-in-now", NULL);
 
   return TRUE;
 }
@@ -167,9 +188,8 @@ static void
 season_cb (LwWindow *self)
 {
   const LwBatch *batch = lw_session_batch (self->session);
-  GAction *action = g_action_map_lookup_action (G_ACTION_MAP (self), "weigh-in");
 
-  g_simple_action_set_enabled (G_SIMPLE_ACTION (action), batch != NULL && batch->n_steps > 0);
+  lw_window_enable (self, "weigh-in", batch != NULL && batch->n_steps > 0);
 }
 
 void
@@ -177,6 +197,7 @@ lw_window_add_weigh_actions (LwWindow *self)
 {
   static const GActionEntry entries[] = {
     { .name = "weigh-in", .activate = weigh_in },
+    { .name = "weigh-in-now", .activate = weigh_in_now },
     { .name = "weigh-in-at", .activate = weigh_in_at, .parameter_type = "(ud)" },
     { .name = "weigh-in-change", .activate = change, .parameter_type = "(uu)" },
     { .name = "weigh-in-remove", .activate = remove_one, .parameter_type = "(uu)" },

@@ -5,6 +5,7 @@ import glob
 import os
 import re
 import shutil
+import subprocess
 import time
 import xml.etree.ElementTree as ElementTree
 
@@ -13,6 +14,7 @@ from bench import LEAFWEND, NS, Bench
 
 MADE = "1 strong pan, first leaf"
 BATCH = MADE + " (2)"
+OTHER = "3 drum, firm roll"
 planned = []  # the steps before the run
 JOURNALS = os.path.join(os.environ["XDG_DATA_HOME"], "leafwend", "running")
 # A minute passes in a second, the same before and after the program is killed.
@@ -31,12 +33,16 @@ def in_bar(pattern):
     return desk.find("label", re.compile(pattern), under=bar()) if bar() else None
 
 
+def minutes_of(text):
+    """The minutes of a time in words."""
+    units = {"h": 60, "min": 1, "s": 1 / 60}
+    return sum(float(n) * units[unit] for n, unit in re.findall(r"(\d+) (h|min|s)\b", text))
+
+
 def passed():
     """Minutes that the step has lasted, as the bar tells."""
-    units = {"h": 60, "min": 1, "s": 1 / 60}
     told = [desk.text_of(n) for n in desk.find_all("label", None, under=bar())]
-    text = told[[i for i, words in enumerate(told) if words == "passed"][0] - 1]
-    return sum(float(n) * units[unit] for n, unit in re.findall(r"(\d+) (h|min|s)\b", text))
+    return minutes_of(told[[i for i, words in enumerate(told) if words == "passed"][0] - 1])
 
 
 def step_is(number):
@@ -112,6 +118,58 @@ def killed_after_two_entries_it_has_both():
     step_is(1)
     assert passed() > minutes, "the clock stood while the program was not there"
     assert desk.is_changed(), "what was put back counts as saved"
+
+
+def x_windows(name):
+    """Ids of the visible windows of that name."""
+    return subprocess.run(["xdotool", "search", "--onlyvisible", "--name", name], stdout=subprocess.PIPE, text=True,
+                          check=False).stdout.split()
+
+
+def foot(x_id):
+    """How far down on the screen a window reaches."""
+    told = subprocess.run(["xwininfo", "-id", x_id], stdout=subprocess.PIPE, text=True, check=True).stdout
+    return sum(int(re.search(word + r":\s*(-?\d+)", told)[1]) for word in ("Absolute upper-left Y", "Height"))
+
+
+@tap.case
+def in_a_low_window_its_button_is_there():
+    """Under the bar and blocks of a low window the entry stands higher, with all that it says; Escape leaves it."""
+    window = x_windows("^Ondry Ridge")[0]
+    subprocess.run(["xdotool", "windowsize", "--sync", window, "1280", "540"], check=True)
+    desk.key("m")
+    desk.wait_for(lambda: desk.find("text", "Moment"), "the entry")
+    desk.key("w")
+    desk.type("7.6\t0.35\t0\n")
+    desk.get("status bar", re.compile("^Write a number above 0"))
+    desk.wait_for(lambda: max(foot(x_id) for x_id in x_windows("^leafwend$")) <= foot(window), "the entry's foot")
+    desk.key("Escape")
+    desk.wait_for(lambda: not desk.find("text", "Moment"), "the entry to close")
+    subprocess.run(["xdotool", "windowsize", "--sync", window, "1280", "800"], check=True)
+
+
+@tap.case
+def what_is_measured_now_is_of_the_running_batch():
+    """With another batch in hand M and the bar's button take the running one in hand; a figure at once is a weight."""
+    before = len(rows())
+    desk.choose(OTHER)
+    desk.key("m")
+    desk.wait_for(lambda: desk.find("label", "Weigh-in in step 1, wither"), "the entry")
+    assert BATCH in desk.name_of(desk.windows()[0]), desk.name_of(desk.windows()[0])
+    assert passed() - 3 <= minutes_of(desk.text_of(desk.get("text", "Moment"))) <= passed(), "another moment"
+    desk.type("7.6\n")
+    desk.wait_for(lambda: len(rows()) == before + 1, "the entry")
+    assert any(r.startswith("Weight 7.6 kg") for r in rows()), rows()
+    desk.choose(OTHER)
+    shown = rows()
+    desk.act(desk.get("push button", "Weigh-in", under=bar()))
+    desk.wait_for(lambda: desk.find("text", "Moment"), "the entry")
+    desk.key("l")
+    desk.type("21\n")
+    desk.wait_for(lambda: len(rows()) == before + 2, "the entry")
+    assert rows() != shown
+    desk.key("ctrl+z", "ctrl+z")
+    desk.wait_for(lambda: len(rows()) == before, "the undo")
 
 
 @tap.case
