@@ -74,6 +74,23 @@ lw_running_is_elsewhere (LwRunning *self,
 }
 
 gboolean
+lw_running_take_over (LwRunning *self)
+{
+  const char *path = lw_session_path (self->session);
+  g_autofree char *journal = path != NULL ? lw_journal_file_path (NULL, path) : NULL;
+
+  /* Its own, or there is none, or another window has it. */
+  if (self->name != NULL || lw_session_is_dragging (self->session) || journal == NULL
+      || !g_file_test (journal, G_FILE_TEST_EXISTS) || lw_running_is_elsewhere (self, NULL))
+    return FALSE;
+
+  lw_running_take_up (self);
+  lw_running_moved (self);
+
+  return self->name != NULL || self->left != NULL;
+}
+
+gboolean
 lw_running_keep (LwRunning *self)
 {
   g_autoptr (GError) error = NULL;
@@ -107,6 +124,7 @@ lw_running_forget (LwRunning *self)
   g_clear_pointer (&self->trouble, g_free);
   g_clear_handle_id (&self->again, g_source_remove);
   g_array_set_size (self->marks, 0);
+  self->clock_s = NAN;
 }
 
 void

@@ -86,6 +86,7 @@ put_back (LwRunning            *self,
 
   self->run = entry->run;
   set_back = lw_running_catch_clock (self, entry->written_s);
+  lw_running_follow_clock (self);
   self->run.step = MIN (self->run.step, MAX (next->batches[batch]->n_steps, 1) - 1);
   self->name = g_strdup (next->batches[batch]->name);
   self->file_name = g_strdup (entry->name);
@@ -95,6 +96,8 @@ put_back (LwRunning            *self,
   else
     lw_session_choose (self->session, batch);
   lw_running_mark (self);
+  if (set_back)
+    lw_running_keep (self);
   if (changed || self->run.on)
     tell_back (self, words, set_back, damaged);
   else

@@ -6,13 +6,6 @@
 #include "season/journal-file.h"
 #include "season/journal.h"
 
-/* The run as it was when a season was the present. */
-typedef struct
-{
-  LwSeason *season;
-  LwRun run;
-} LwRunMark;
-
 /* What a journal tells, until it is said what is to become of it. The journal itself is `file`. */
 typedef struct
 {
@@ -38,11 +31,10 @@ struct _LwRunning
   gboolean fresh;        /* it is not opened yet, and what it then holds is of another run */
   LwRunningLeft *left;   /* (nullable) */
   char *trouble;         /* (nullable) */
-  GArray *marks;         /* LwRunMark */
+  GArray *marks;         /* of running-marks.c */
   guint tick;
   guint again;           /* tries to write once more */
-  guint clock_look;
-  double clock_s;        /* lw_clock_offset_s when it was last looked at */
+  double clock_s;        /* lw_clock_offset_s when it was last looked at; NAN: not yet */
 };
 
 void     lw_running_moved   (LwRunning  *self);
@@ -51,8 +43,22 @@ void     lw_running_tell    (LwRunning  *self,
 
 void     lw_running_ask     (LwRunning  *self);
 
-/* The present season and run belong together, also for undo and redo. */
-void     lw_running_mark    (LwRunning  *self);
+/* running-marks.c. A season and a run belong together, also for undo and redo; the second marks the present ones. */
+GArray  *lw_running_marks_new      (void);
+void     lw_running_add_mark       (LwRunning *self,
+                                    LwSeason  *season,
+                                    LwRun      run);
+void     lw_running_mark           (LwRunning *self);
+
+/* Whatever was marked in the step under way has the present run: an undo that stays in the step must not undo a pause. */
+void     lw_running_mark_step      (LwRunning *self);
+
+/* The run, and those marked, are so much later by the clock. */
+void     lw_running_shift          (LwRunning *self,
+                                    double     by_s);
+
+/* By undo or redo to a season that began or ended a step: the run goes there, too. */
+void     lw_running_follow_history (LwRunning *self);
 
 /* Writes down all that there is to know now. FALSE if that failed; then it is said in `trouble` and tried again. */
 gboolean lw_running_keep    (LwRunning  *self);
@@ -71,8 +77,9 @@ void     lw_running_saved   (LwRunning  *self);
 void     lw_running_take_up (LwRunning  *self);
 void     lw_running_drop_left (LwRunning *self);
 
-/* running-clock.c. Looks after the computer's clock while a batch runs. */
-void     lw_running_watch_clock (LwRunning *self);
+/* running-clock.c. A computer's clock that was set since it was last looked at is told, and the run goes on as if it had
+ * not been. */
+void     lw_running_follow_clock (LwRunning *self);
 
 /* The run is taken up that was last heard of at `written_s`. TRUE if that is yet to come: then the clock was set back, and
  * the run goes on from there. */

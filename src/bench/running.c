@@ -26,6 +26,7 @@ G_DEFINE_FINAL_TYPE (LwRunning, lw_running, G_TYPE_OBJECT)
 static gboolean
 tick_cb (gpointer data)
 {
+  lw_running_follow_clock (data);
   g_signal_emit (data, signals[MOVED], 0);
 
   return G_SOURCE_CONTINUE;
@@ -41,7 +42,6 @@ lw_running_moved (LwRunning *self)
     self->tick = g_timeout_add (every, tick_cb, self);
   if (!ticks)
     g_clear_handle_id (&self->tick, g_source_remove);
-  lw_running_watch_clock (self);
   g_signal_emit (self, signals[MOVED], 0);
 }
 
@@ -59,46 +59,6 @@ lw_running_ask (LwRunning *self)
 }
 
 /* What the session does */
-
-static void
-mark_clear (LwRunMark *mark)
-{
-  lw_season_unref (mark->season);
-}
-
-static void
-add_mark (LwRunning *self,
-          LwSeason  *season,
-          LwRun      run)
-{
-  LwRunMark mark = { lw_season_ref (season), run };
-
-  g_array_append_val (self->marks, mark);
-}
-
-void
-lw_running_mark (LwRunning *self)
-{
-  add_mark (self, lw_session_base (self->session), self->run);
-}
-
-/* By undo or redo to a season that began or ended a step: the run goes there, too. */
-static void
-follow_history (LwRunning *self)
-{
-  const LwSeason *base = lw_session_base (self->session);
-
-  for (guint i = self->marks->len; i > 0; i--)
-    {
-      const LwRunMark *mark = &g_array_index (self->marks, LwRunMark, i - 1);
-
-      if (mark->season == base)
-        {
-          self->run = mark->run;
-          return;
-        }
-    }
-}
 
 int
 lw_running_batch (LwRunning *self)
@@ -148,7 +108,7 @@ season_cb (LwRunning *self)
 
   follow_name (self);
   see (self);
-  follow_history (self);
+  lw_running_follow_history (self);
   at = lw_running_batch (self);
   if (at >= 0 && self->run.on && self->run.step < base->batches[at]->n_steps)
     lw_run_plan (&self->run, lw_step_get (&base->batches[at]->steps[self->run.step], LW_SET_MINUTES), lw_clock_now_s ());
@@ -228,7 +188,7 @@ edit (LwRunning  *self,
       const char *label)
 {
   lw_running_mark (self);
-  add_mark (self, next, run);
+  lw_running_add_mark (self, next, run);
   lw_session_edit (self->session, next, label, NULL);
 }
 
@@ -262,9 +222,16 @@ lw_running_start (LwRunning *self,
   const LwBatch *batch = lw_session_batch (self->session);
   LwRun run = lw_run_start (floor (lw_clock_now_s ()));
 
+  if (lw_running_take_over (self))
+    {
+      g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_FAILED,
+                           _ ("A batch of this season ran in a window that is gone: it goes on here."));
+      return FALSE;
+    }
   if (!lw_running_may_start (self, error))
     return FALSE;
 
+  lw_running_follow_clock (self);
   g_free (self->name);
   self->name = g_strdup (batch->name);
   g_free (self->file_name);
@@ -287,18 +254,12 @@ lw_running_pause (LwRunning *self,
   if (!self->run.on || paused == lw_run_is_paused (&self->run))
     return;
 
+  lw_running_follow_clock (self);
   if (paused)
     lw_run_pause (&self->run, now_s);
   else
     lw_run_go_on (&self->run, now_s);
-  /* An undo that stays in this step must not undo the pause. */
-  for (guint i = 0; i < self->marks->len; i++)
-    {
-      LwRunMark *mark = &g_array_index (self->marks, LwRunMark, i);
-
-      if (mark->run.on && mark->run.step_s == self->run.step_s)
-        mark->run = self->run;
-    }
+  lw_running_mark_step (self);
   lw_running_keep (self);
   lw_running_moved (self);
 }
@@ -306,11 +267,13 @@ lw_running_pause (LwRunning *self,
 void
 lw_running_next (LwRunning *self)
 {
-  LwRun run = self->run;
+  LwRun run;
   double minute;
   int at = lw_running_batch (self);
   guint step;
 
+  lw_running_follow_clock (self);
+  run = self->run;
   if (lw_session_is_dragging (self->session) || !lw_running_now (self, &step, &minute))
     return;
   if (step + 1 >= lw_session_base (self->session)->batches[at]->n_steps)
@@ -326,10 +289,12 @@ lw_running_next (LwRunning *self)
 void
 lw_running_end (LwRunning *self)
 {
-  LwRun run = self->run;
+  LwRun run;
   double minute;
   guint step;
 
+  lw_running_follow_clock (self);
+  run = self->run;
   if (lw_session_is_dragging (self->session) || !lw_running_now (self, &step, &minute))
     return;
 
@@ -345,7 +310,6 @@ lw_running_dispose (GObject *object)
 
   g_clear_handle_id (&self->tick, g_source_remove);
   g_clear_handle_id (&self->again, g_source_remove);
-  g_clear_handle_id (&self->clock_look, g_source_remove);
   g_clear_pointer (&self->seen, lw_season_unref);
   g_clear_pointer (&self->batch, lw_batch_unref);
   g_clear_pointer (&self->name, g_free);
@@ -378,8 +342,8 @@ static void
 lw_running_init (LwRunning *self)
 {
   self->run.paused_s = NAN;
-  self->marks = g_array_new (FALSE, FALSE, sizeof (LwRunMark));
-  g_array_set_clear_func (self->marks, (GDestroyNotify) mark_clear);
+  self->clock_s = NAN;
+  self->marks = lw_running_marks_new ();
 }
 
 LwRunning *

@@ -36,6 +36,9 @@ const char *lw_running_trouble   (LwRunning  *self);
  * another window, and the season has a file. FALSE and `error` if not. */
 gboolean    lw_running_may_start (LwRunning  *self,
                                   GError    **error);
+/* Takes up, or asks about, what another window that is no longer there left in the journal. FALSE where there is nothing of
+ * that kind. */
+gboolean    lw_running_take_over (LwRunning  *self);
 gboolean    lw_running_start     (LwRunning  *self,
                                   GError    **error);
 void        lw_running_pause     (LwRunning  *self,

@@ -37,6 +37,9 @@ start (GSimpleAction *action,
   g_autofree char *heading = NULL, *words = NULL;
   g_autoptr (GError) error = NULL;
 
+  /* What happened is told by then. */
+  if (lw_running_take_over (self->running))
+    return;
   if (!lw_running_may_start (self->running, &error))
     {
       lw_window_say (self, error->message);

@@ -22,6 +22,11 @@ test_clock (void)
   /* A clock that was set back. */
   g_assert_cmpfloat (lw_run_minute (&run, 400), ==, 0);
 
+  /* And a run that follows it. */
+  lw_run_shift (&run, -690);
+  g_assert_cmpfloat (lw_run_minute (&run, 400), ==, 1.5);
+  lw_run_shift (&run, 690);
+
   lw_run_next (&run, 1120);
   g_assert_cmpuint (run.step, ==, 1);
   g_assert_cmpfloat (run.start_s, ==, 1000);
