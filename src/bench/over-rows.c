@@ -21,6 +21,7 @@ struct _LwOverRows
   GtkWidget *box;
   GtkWidget *key;
   GtkWidget *focused; /* (nullable) the row with the keys */
+  guint due;          /* source that shows the key, 0: none */
   GPtrArray *laid;    /* LwLaid of the rows there are */
 };
 
@@ -106,23 +107,35 @@ key_words (LwOverRows *self,
 }
 
 /* A drag moves nothing about. */
-static void
-show_key (LwOverRows *self,
-          int         width)
+static gboolean
+show_key_cb (gpointer data)
 {
+  LwOverRows *self = data;
+  int width = gtk_widget_get_width (GTK_WIDGET (self));
   g_autofree char *words = NULL, *lines = NULL;
 
+  self->due = 0;
   if (width <= 0 || lw_session_is_dragging (self->session))
-    return;
+    return G_SOURCE_REMOVE;
 
   words = key_words (self, width);
   lines = unbroken (words);
   if (strcmp (lines, gtk_label_get_label (GTK_LABEL (self->key))) == 0)
-    return;
+    return G_SOURCE_REMOVE;
 
   gtk_label_set_label (GTK_LABEL (self->key), lines);
   gtk_widget_set_tooltip_text (self->key, words);
   gtk_widget_set_visible (self->key, words[0] != '\0');
+
+  return G_SOURCE_REMOVE;
+}
+
+/* Not at once: it may be that widgets are just being laid out. */
+static void
+show_key (LwOverRows *self)
+{
+  if (self->due == 0)
+    self->due = g_idle_add (show_key_cb, self);
 }
 
 static void
@@ -136,7 +149,7 @@ focus_cb (LwOverRows              *self,
     self->focused = row;
   else if (self->focused == row)
     self->focused = NULL;
-  show_key (self, gtk_widget_get_width (GTK_WIDGET (self)));
+  show_key (self);
 }
 
 static GtkWidget *
@@ -185,6 +198,18 @@ lw_over_rows_moved (LwOverRows *self)
     lw_over_row_moved (LW_OVER_ROW (row));
 }
 
+static int
+key_height (LwOverRows *self,
+            int         width)
+{
+  int height = 0;
+
+  if (gtk_widget_get_visible (self->key))
+    gtk_widget_measure (self->key, GTK_ORIENTATION_VERTICAL, width > 0 ? width : -1, &height, NULL, NULL, NULL);
+
+  return height;
+}
+
 int
 lw_over_rows_height (LwOverRows *self,
                      int         width,
@@ -196,12 +221,39 @@ lw_over_rows_height (LwOverRows *self,
   if (row == NULL)
     return 0;
 
-  show_key (self, width);
+  show_key (self);
   gtk_widget_measure (row, GTK_ORIENTATION_VERTICAL, -1, &one, NULL, NULL, NULL);
-  gtk_widget_measure (self->key, GTK_ORIENTATION_VERTICAL, width > 0 ? width : -1, &key, NULL, NULL, NULL);
+  key = key_height (self, width);
   n = CLAMP (((int) (SHARE * height) + SPACING) / (one + SPACING), 1, (int) self->laid->len);
 
-  return n * (one + SPACING) - SPACING + (gtk_widget_get_visible (self->key) ? key : 0);
+  return n * (one + SPACING) - SPACING + key;
+}
+
+/* The board knows how high they are. */
+static void
+lw_over_rows_measure (GtkWidget     *widget,
+                      GtkOrientation orientation,
+                      int            for_size,
+                      int           *minimum,
+                      int           *natural,
+                      int           *minimum_baseline,
+                      int           *natural_baseline)
+{
+  *minimum = *natural = 1;
+}
+
+static void
+lw_over_rows_size_allocate (GtkWidget *widget,
+                            int        width,
+                            int        height,
+                            int        baseline)
+{
+  LwOverRows *self = LW_OVER_ROWS (widget);
+  int key = key_height (self, width);
+
+  gtk_widget_size_allocate (self->scrolled, &(GtkAllocation) { 0, 0, width, MAX (height - key, 1) }, -1);
+  if (key > 0)
+    gtk_widget_size_allocate (self->key, &(GtkAllocation) { 0, MAX (height - key, 1), width, key }, -1);
 }
 
 static void
@@ -209,6 +261,7 @@ lw_over_rows_dispose (GObject *object)
 {
   LwOverRows *self = LW_OVER_ROWS (object);
 
+  g_clear_handle_id (&self->due, g_source_remove);
   g_clear_pointer (&self->scrolled, gtk_widget_unparent);
   g_clear_pointer (&self->key, gtk_widget_unparent);
   g_clear_pointer (&self->laid, g_ptr_array_unref);
@@ -221,8 +274,9 @@ static void
 lw_over_rows_class_init (LwOverRowsClass *klass)
 {
   G_OBJECT_CLASS (klass)->dispose = lw_over_rows_dispose;
+  GTK_WIDGET_CLASS (klass)->measure = lw_over_rows_measure;
+  GTK_WIDGET_CLASS (klass)->size_allocate = lw_over_rows_size_allocate;
   gtk_widget_class_set_css_name (GTK_WIDGET_CLASS (klass), "overrows");
-  gtk_widget_class_set_layout_manager_type (GTK_WIDGET_CLASS (klass), GTK_TYPE_BOX_LAYOUT);
 }
 
 static void
@@ -235,7 +289,6 @@ lw_over_rows_init (LwOverRows *self)
   self->scrolled = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (self->scrolled), GTK_POLICY_EXTERNAL, GTK_POLICY_AUTOMATIC);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (self->scrolled), self->box);
-  gtk_widget_set_vexpand (self->scrolled, TRUE);
   gtk_widget_set_parent (self->scrolled, GTK_WIDGET (self));
   self->key = gtk_label_new ("");
   gtk_label_set_xalign (GTK_LABEL (self->key), 0);
@@ -245,8 +298,6 @@ lw_over_rows_init (LwOverRows *self)
   gtk_widget_add_css_class (self->key, "over-key");
   gtk_widget_set_visible (self->key, FALSE);
   gtk_widget_set_parent (self->key, GTK_WIDGET (self));
-  gtk_orientable_set_orientation (GTK_ORIENTABLE (gtk_widget_get_layout_manager (GTK_WIDGET (self))),
-                                  GTK_ORIENTATION_VERTICAL);
   gtk_widget_set_visible (GTK_WIDGET (self), FALSE);
 }
 

@@ -40,9 +40,13 @@ def laid(*names):
     desk.wait_for(lambda: list(told()) == list(names), "%s laid over, not %s" % (names, list(told())))
 
 
+def key_line():
+    return desk.find("label", re.compile(r"^[A-Z]\u00a0\S+\u00a0"))
+
+
 def key():
     """The line under the rows, "" if there is none."""
-    found = desk.find("label", re.compile(r"^[A-Z]\u00a0\S+\u00a0"))
+    found = key_line()
     return desk.name_of(found).replace("\u00a0", " ") if found else ""
 
 
@@ -157,6 +161,9 @@ def another_season():
     window = window_named("Ondry Ridge, spring 2025")
     desk.click(tick(OTHER, window))
     laid("A 2025 · " + OTHER)
+    desk.wait_for(lambda: key() == "A 2025 · " + OTHER, "its name")
+    row, line = (desk.resting(n) for n in (desk.children(desk.place("list", "Batches laid over"))[0], key_line()))
+    assert row.y + row.height <= line.y + 1 and line.y + line.height <= desk.bounds(desk.place("image", "Moisture")).y, (row, line)
     desk.key("Escape")
     desk.wait_for(lambda: not windows_named("Ondry Ridge, spring 2025"), "its end")
     with open(last, "rb") as file:
@@ -301,6 +308,29 @@ def off():
     desk.wait_for(lambda: desk.has(desk.children(desk.place("list", "Batches laid over"))[0], "focused"), "the next row's")
     desk.click(tick("1 strong pan, first leaf"))
     desk.wait_for(lambda: not rows() and not told(), "nothing over")
+
+
+@tap.case
+def many():
+    """Twelve lie over by keys alone; their rows scroll, and those in sight are whole; a drag leaves all their values."""
+    desk.key("ctrl+l")
+    desk.click(desk.get("label", "1 strong pan, first leaf"))
+    desk.key(*["space", "Down"] * 12)
+    desk.key("space", "Home")
+    desk.wait_for(lambda: len(rows()) == 13 and len(told()) == 13, "thirteen but the one in hand")
+    top = desk.place("list", "Batches laid over")
+    pane, boxes = desk.resting(top.get_parent().get_parent()), [desk.bounds(row) for row in desk.children(top)]
+    inside = [b for b in boxes if pane.y <= b.y and b.y + b.height <= pane.y + pane.height]
+    outside = [b for b in boxes if b.y >= pane.y + pane.height]
+    assert len(inside) >= 3 and len(outside) >= 1 and len(inside) + len(outside) == 13, (pane, boxes)
+    before = told()
+    x, y = desk.end_edge(2)
+    desk.drag(x, y, x + 30, y)
+    desk.settled()
+    tap.equal(told(), before, "what lies over")
+    desk.key("ctrl+z")
+    act("over-none")
+    desk.wait_for(lambda: not rows() and not key(), "nothing over")
 
 
 tap.main(desk.tree if os.environ.get("TREE") else None)
