@@ -118,10 +118,30 @@ fill (GtkListItem *cell)
   GtkWidget *label = gtk_list_item_get_child (cell);
   LwFound *found = gtk_list_item_get_item (cell);
   g_autofree char *text = cell_text (found, column_of (label));
-  const char *path = lw_found_path (found);
 
   gtk_label_set_label (GTK_LABEL (label), text);
-  gtk_widget_set_tooltip_text (label, column_of (label) == IN_FILE && path != NULL ? path : text);
+}
+
+/* Only when it is asked for: to give each cell its text beforehand takes GTK longer than all else of a search. */
+static gboolean
+tooltip_cb (GtkListItem *cell,
+            int          x,
+            int          y,
+            gboolean     by_keys,
+            GtkTooltip  *tooltip)
+{
+  LwFound *found = gtk_list_item_get_item (cell);
+  Column column = column_of (gtk_list_item_get_child (cell));
+  const char *path = found != NULL ? lw_found_path (found) : NULL;
+  g_autofree char *text = NULL;
+
+  if (found == NULL)
+    return FALSE;
+
+  text = column == IN_FILE && path != NULL ? g_filename_display_name (path) : cell_text (found, column);
+  gtk_tooltip_set_text (tooltip, text);
+
+  return TRUE;
 }
 
 static void
@@ -138,6 +158,8 @@ setup_cb (GtkSignalListItemFactory *factory,
   gtk_label_set_ellipsize (GTK_LABEL (label), PANGO_ELLIPSIZE_END);
   gtk_label_set_width_chars (GTK_LABEL (label), columns[of].chars);
   g_object_set_data (G_OBJECT (label), "column", column);
+  gtk_widget_set_has_tooltip (label, TRUE);
+  g_signal_connect_object (label, "query-tooltip", G_CALLBACK (tooltip_cb), cell, G_CONNECT_SWAPPED);
   gtk_list_item_set_child (cell, label);
 }
 

@@ -23,13 +23,16 @@ text_of (GtkWidget *entry)
   return gtk_editable_get_text (GTK_EDITABLE (entry));
 }
 
-/* Marks an entry as not understood, by more than its colour. */
+/* Marks an entry as not understood, by more than its colour; the foot says why of the first. */
 static void
-mark (GtkWidget  *entry,
-      gboolean    good,
-      const char *usual,
-      const char *wrong)
+mark (LwFindWindow *self,
+      GtkWidget    *entry,
+      gboolean      good,
+      const char   *usual,
+      const char   *wrong)
 {
+  if (!good && self->wrong == NULL)
+    self->wrong = wrong;
   if (good)
     gtk_widget_remove_css_class (entry, "error");
   else
@@ -41,32 +44,38 @@ mark (GtkWidget  *entry,
   gtk_widget_set_tooltip_text (entry, good ? usual : wrong);
 }
 
-/* `otherwise` if there is nothing. */
+/* `otherwise` if there is nothing, or less than `least`. */
 static double
-number_of (GtkWidget *entry,
-           double     otherwise)
+number_of (LwFindWindow *self,
+           GtkWidget    *entry,
+           double        least,
+           double        otherwise)
 {
   g_autofree char *text = g_strstrip (g_strdup (text_of (entry)));
   char *end;
   double number = g_strtod (text, &end); /* the user's comma, and the point */
-  gboolean good = *end == '\0' && isfinite (number);
+  gboolean some = *text != '\0', is_one = *end == '\0' && isfinite (number), good = is_one && (!some || number >= least);
 
-  mark (entry, good, NULL, _ ("This is no number."));
+  mark (self, entry, good, NULL, is_one ? _ ("The highest outcome is under the lowest.") : _ ("The outcome is no number."));
 
-  return good && *text != '\0' ? number : otherwise;
+  return some && good ? number : otherwise;
 }
 
+/* `until`: the moment after the date, if that is after `least_s`. */
 static gint64
-date_of (GtkWidget *entry,
-         gboolean   until,
-         gint64     otherwise)
+date_of (LwFindWindow *self,
+         GtkWidget    *entry,
+         gboolean      until,
+         gint64        least_s,
+         gint64        otherwise)
 {
   g_autofree char *text = g_strstrip (g_strdup (text_of (entry)));
   gint64 from_s, until_s;
-  gboolean some = *text != '\0', good = !some || lw_find_date (text, &from_s, &until_s);
+  gboolean some = *text != '\0', is_one = !some || lw_find_date (text, &from_s, &until_s);
+  gboolean good = is_one && (!some || !until || until_s > least_s);
 
-  mark (entry, good, _ ("Year, month and day, as in 2026-04-12; or only the year, or year and month"),
-        _ ("This is no date: write it as 2026-04-12."));
+  mark (self, entry, good, _ ("Year, month and day, as in 2026-04-12; or only the year, or year and month"),
+        is_one ? _ ("The last date is before the first.") : _ ("The date is none: write it as 2026-04-12."));
 
   return !some || !good ? otherwise : until ? until_s : from_s;
 }
@@ -81,12 +90,13 @@ lw_find_fields_ask (LwFindWindow *self)
 
   lw_find_init (&find);
   lw_find_set (&find, text_of (self->words), text_of (self->leaf), text_of (self->tea));
-  find.from_s = date_of (self->from, FALSE, G_MININT64);
-  find.until_s = date_of (self->until, TRUE, G_MAXINT64);
+  self->wrong = NULL;
+  find.from_s = date_of (self, self->from, FALSE, G_MININT64, G_MININT64);
+  find.until_s = date_of (self, self->until, TRUE, find.from_s, G_MAXINT64);
   find.made = (int) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->made)) - 1;
   find.outcome = (int) gtk_drop_down_get_selected (GTK_DROP_DOWN (self->outcome)) - 1;
-  find.low = number_of (self->low, -INFINITY);
-  find.high = number_of (self->high, INFINITY);
+  find.low = number_of (self, self->low, -INFINITY, -INFINITY);
+  find.high = number_of (self, self->high, find.low, INFINITY);
   gtk_widget_set_sensitive (self->low, find.outcome >= 0);
   gtk_widget_set_sensitive (self->high, find.outcome >= 0);
   lw_finder_ask (self->finder, &find, &sort);

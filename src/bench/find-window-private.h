@@ -33,6 +33,7 @@ typedef struct
   GtkSingleSelection *selection;
   LwFindChosen chosen;
   gpointer data;
+  const char *wrong;   /* (nullable) why a field is passed over */
   int column;          /* the one that a heading's sorter was asked about */
   gboolean sorting;    /* the fields follow the headings, or the other way */
 } LwFindWindow;

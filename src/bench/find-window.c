@@ -64,6 +64,8 @@ status_cb (LwFindWindow *self)
       g_string_append_printf (said, ngettext ("%u batch not looked at: stopped", "%u batches not looked at: stopped",
                                               state.later), state.later);
     }
+  if (self->wrong != NULL)
+    g_string_append_printf (said, " · %s", self->wrong);
   gtk_label_set_label (GTK_LABEL (self->status), said->str);
   gtk_widget_set_visible (self->stop, state.asked > 0);
   gtk_widget_set_visible (self->problems, state.broken > 0);

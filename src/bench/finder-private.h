@@ -32,6 +32,7 @@ struct _LwFinder
   LwSort sort;
   guint later;
   guint refill;          /* source, 0: none */
+  guint refill_ms;       /* what the last one took */
 
   GHashTable *wanted;    /* LwFound that are looked at */
   guint computing;       /* jobs under way */

@@ -4,7 +4,8 @@
 
 #include "season/shelf.h"
 
-#define REFILL_MS 150 /* between pictures of a search under way */
+#define REFILL_MS 150 /* between pictures of a search under way, */
+#define REST 4        /* or so many times what the last one took: the window is not only for pictures */
 
 G_DEFINE_FINAL_TYPE (LwFinder, lw_finder, G_TYPE_OBJECT)
 
@@ -78,24 +79,29 @@ compare (gconstpointer a,
   return way != 0 ? way : (head->index > other_head->index) - (head->index < other_head->index);
 }
 
-/* Whether the list shows just these already. */
 static gboolean
-shows (LwFinder        *self,
-       const GPtrArray *found)
+shows_at (LwFinder *self,
+          guint     at,
+          gpointer  found)
 {
-  GListModel *shown = G_LIST_MODEL (self->shown);
+  g_autoptr (LwFound) there = g_list_model_get_item (G_LIST_MODEL (self->shown), at);
 
-  if (g_list_model_get_n_items (shown) != found->len)
-    return FALSE;
-  for (guint i = 0; i < found->len; i++)
-    {
-      g_autoptr (LwFound) there = g_list_model_get_item (shown, i);
+  return there == found;
+}
 
-      if (there != g_ptr_array_index (found, i))
-        return FALSE;
-    }
+/* What is the same at the beginning and at the end stays as it is: rows in view are dear. */
+static void
+show (LwFinder        *self,
+      const GPtrArray *found)
+{
+  guint n = g_list_model_get_n_items (G_LIST_MODEL (self->shown)), both = MIN (n, found->len), first = 0, last = 0;
 
-  return TRUE;
+  while (first < both && shows_at (self, first, g_ptr_array_index (found, first)))
+    first++;
+  while (first + last < both && shows_at (self, n - 1 - last, g_ptr_array_index (found, found->len - 1 - last)))
+    last++;
+  if (first + last < MAX (n, found->len))
+    g_list_store_splice (self->shown, first, n - first - last, found->pdata + first, found->len - first - last);
 }
 
 static gboolean
@@ -103,6 +109,7 @@ refill_cb (gpointer data)
 {
   LwFinder *self = data;
   g_autoptr (GPtrArray) found = g_ptr_array_sized_new (self->all->len);
+  gint64 begin = g_get_monotonic_time ();
 
   self->refill = 0;
   self->later = 0;
@@ -116,10 +123,9 @@ refill_cb (gpointer data)
       self->later += answer == LW_FIND_LATER && lw_found_state (of) != LW_FOUND_FAILED;
     }
   g_ptr_array_sort_with_data (found, compare, &self->sort);
-  if (!shows (self, found))
-    g_list_store_splice (self->shown, 0, g_list_model_get_n_items (G_LIST_MODEL (self->shown)), found->pdata,
-                         found->len);
+  show (self, found);
   g_signal_emit (self, changed_signal, 0);
+  self->refill_ms = (guint) ((g_get_monotonic_time () - begin) / 1000);
   lw_finder_compute (self);
 
   return G_SOURCE_REMOVE;
@@ -129,7 +135,7 @@ void
 lw_finder_turned (LwFinder *self)
 {
   if (self->refill == 0)
-    self->refill = g_timeout_add (REFILL_MS, refill_cb, self);
+    self->refill = g_timeout_add (MAX (REFILL_MS, REST * self->refill_ms), refill_cb, self);
 }
 
 static void

@@ -71,7 +71,8 @@ add_trouble (Walk       *walk,
   LwShelved *shelved = shelved_new (path, NULL);
 
   shelved->problems = lw_problems_new ();
-  lw_problems_add (shelved->problems, 0, remedy, "%s", what);
+  /* What the system says ends in no point. */
+  lw_problems_add (shelved->problems, 0, remedy, g_str_has_suffix (what, ".") ? "%s" : "%s.", what);
   g_ptr_array_add (walk->found, shelved);
 }
 
@@ -125,6 +126,7 @@ walk_folder (Walk       *walk,
   g_autoptr (GError) error = NULL;
   g_autoptr (GDir) dir = g_dir_open (folder, 0, &error);
   g_autoptr (GPtrArray) names = g_ptr_array_new_with_free_func (g_free);
+  g_autoptr (GPtrArray) links = g_ptr_array_new_with_free_func (g_free);
   const char *name;
 
   if (dir == NULL)
@@ -140,9 +142,16 @@ walk_folder (Walk       *walk,
 
   while ((name = g_dir_read_name (dir)) != NULL)
     if (name[0] != '.')
-      g_ptr_array_add (names, g_build_filename (folder, name, NULL));
+      {
+        char *path = g_build_filename (folder, name, NULL);
 
+        g_ptr_array_add (g_file_test (path, G_FILE_TEST_IS_SYMLINK) ? links : names, path);
+      }
+
+  /* What goes by a link here has its own name if it is here, too. */
   g_ptr_array_sort (names, by_name);
+  g_ptr_array_sort (links, by_name);
+  g_ptr_array_extend_and_steal (names, g_steal_pointer (&links));
   for (guint i = 0; i < names->len; i++)
     {
       if (g_cancellable_is_cancelled (walk->cancel))

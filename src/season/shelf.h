@@ -27,8 +27,8 @@ typedef struct
 LwShelved *lw_shelved_ref   (LwShelved    *shelved);
 void       lw_shelved_unref (LwShelved    *shelved);
 
-/* (transfer full) the season files in the folder and those in it, by path, none of them read. Each is listed once, however
- * many links lead to it. What cannot be looked into is listed with its problem. */
+/* (transfer full) the season files in the folder and those in it, none of them read; in each folder by name, links last.
+ * Each is listed once, however many links lead to it. What cannot be looked into is listed with its problem. */
 GPtrArray *lw_shelf_list    (const char   *folder,
                              GCancellable *cancel);
 

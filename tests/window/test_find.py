@@ -121,8 +121,17 @@ def filters_and_order():
     desk.click(heading("Name"))
     desk.wait_for(lambda: first().startswith("y5/16"), "the last name first")
     put("Outcome at most", "much")
-    says("^18 of 96")
+    says("^18 of 96 batches · The outcome is no number.$")
+    put("Outcome at least", "9")
+    put("Outcome at most", "8")
+    says("^0 of 96 batches · The highest outcome is under the lowest.$")
+    put("Outcome at least", "")
     put("Outcome at most", "")
+    put("From this date", "2026-04-15")
+    put("To this date", "2026-03")
+    says("batches · The last date is before the first.$")
+    put("To this date", "2026-04-15")
+    says("batches$")
 
 
 @tap.case
