@@ -2,6 +2,8 @@
 # SPDX-License-Identifier: GPL-3.0-or-later
 import os
 import re
+import subprocess
+import time
 
 import tap
 from bench import DATA, Bench
@@ -46,6 +48,11 @@ def first():
     return desk.name_of(desk.find("label", under=desk.find("table cell", under=desk.find("list", under=part(LIST)))))
 
 
+def cells_of_first():
+    row = desk.find("table row", under=desk.find("list", under=part(LIST)))
+    return [desk.name_of(cell) for cell in desk.walk(row) if cell.get_role_name() == "label"]
+
+
 def field(name, role="text"):
     return desk.get(role, name, under=part(FIELDS))
 
@@ -63,6 +70,8 @@ def find():
     global found
     desk.key("ctrl+f")
     found = desk.wait_for(window, "the window")
+    desk.wait_for(lambda: subprocess.run(["xdotool", "getactivewindow", "getwindowname"], stdout=subprocess.PIPE, check=False,
+                                         text=True).stdout.strip() == "Find batches", "the window in front, for keys")
 
 
 def put(name, text):
@@ -85,6 +94,47 @@ def the_open_season_by_keys():
     desk.key("Down", "Return")
     title("3 drum, firm roll")
     assert window() is None
+
+
+COLUMNS = ("Name", "Date", "Leaf", "Kind of tea", "State", "Moisture", "Oxidation", "Cell rupture", "Finished weight")
+
+
+def key_of(column, text):
+    """What a cell is sorted by. Names begin with numbers, which go by their size; a planned batch comes before a made one."""
+    if column == 1:
+        return time.strptime(text, "%d %b %Y")
+    if column == 0 or column > 4:
+        return float(text.split()[0])
+    return -len(text) if column == 4 else text.casefold()
+
+
+def tab_to(node):
+    for _ in range(20):
+        if any(desk.has(part_of, "focused") for part_of in desk.walk(node)):
+            return
+        desk.key("Tab")
+    raise AssertionError("not to be reached by Tab")
+
+
+@tap.case
+def every_column_sorts_by_keys():
+    """By Tab to the field and the box beside it: each column puts its least first, or its largest or latest."""
+    find()
+    says("^16 of 16 batches$")
+    all_rows = desk.wait_for(lambda: [r for r in [rows()] if len(r) == 16 and all("…" not in row for row in r)], "outcomes")[0]
+    latest = field("largest or latest first", "check box")
+    tab_to(field("Sort by", "combo box"))
+    for column, name in enumerate(COLUMNS):
+        tab_to(field("Sort by", "combo box"))
+        desk.key("space", "Home", *["Down"] * column, "Return")
+        for _ in range(2):
+            tab_to(latest)
+            desk.key("space")
+            best = (max if desk.has(latest, "checked") else min)(key_of(column, row[column]) for row in all_rows)
+            desk.wait_for(lambda c=column, b=best: key_of(c, cells_of_first()[c]) == b, "%s, %s first" % (name, best))
+        desk.key("shift+Tab")
+    desk.key("Escape")
+    desk.wait_for(lambda: window() is None, "the window gone")
 
 
 @tap.case
