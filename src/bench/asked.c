@@ -63,7 +63,7 @@ lw_asked_same (const LwSpreadAsk *a,
 {
   for (guint i = 0; i < LW_N_VARY; i++)
     if (a->varies[i].sd != b->varies[i].sd || a->varies[i].percent != b->varies[i].percent
-        || a->varies[i].each_step != b->varies[i].each_step)
+        || a->varies[i].each_step != b->varies[i].each_step || a->varies[i].only != b->varies[i].only)
       return FALSE;
 
   return a->samples == b->samples && a->seed == b->seed;

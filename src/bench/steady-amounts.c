@@ -66,7 +66,7 @@ show_sources (Part *part)
   for (guint i = 0; i < LW_N_VARY; i++)
     gtk_widget_set_visible (part->lines[i],
                             batch != NULL && lw_chance_has (lw_session_season (part->session),
-                                                            (guint) lw_session_batch_index (part->session), i));
+                                                            (guint) lw_session_batch_index (part->session), i, 0));
   for (guint i = 0; i < LW_N_VARY; i++)
     if (part->groups[i] != NULL)
       {

@@ -32,6 +32,10 @@ lw_steady_say_amount (LwVarySource source,
   if (!lw_vary_row (source)->steps)
     return g_strdup_printf ("%g %s", vary.sd, unit);
 
+  if (vary.only > 0)
+    /* Translators: an amount and its unit; number of a step */
+    return g_strdup_printf (_ ("%g %s, in step %u alone"), vary.sd, unit, vary.only);
+
   /* Translators: an amount and its unit */
   return g_strdup_printf (vary.each_step ? _ ("%g %s, in each step anew") : _ ("%g %s, in all steps alike"), vary.sd, unit);
 }

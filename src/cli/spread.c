@@ -22,6 +22,7 @@ static const char told[] = N_ (
   "  SOURCE=AMOUNT        a standard deviation in the source's unit: wall=5\n"
   "  SOURCE=AMOUNT%       the same as a share of the value: time=3%\n"
   "  .../step, .../batch  by itself in every step, or the same luck in all: wall=5/batch\n"
+  "  .../step2            in step 2 alone: wall=8/step2\n"
   "  SOURCE=0, all=0      does not vary; what is named after all=0 does\n"
   "Values stay within the ranges of a season's file. With --steadier settings are turned by notches until more\n"
   "samples are inside, and judged by samples that were not used to find them. With --csv there is a row for each\n"
@@ -203,6 +204,23 @@ ask_of (LwSpreadAsk *ask,
   return FALSE;
 }
 
+/* FALSE and a complaint where a source is held to a step that has nothing of it. */
+static gboolean
+steps_fit (const LwSeason    *season,
+           guint              at,
+           const LwSpreadAsk *ask)
+{
+  for (guint i = 0; i < LW_N_VARY; i++)
+    if (ask->varies[i].only > 0 && !lw_chance_has (season, at, i, ask->varies[i].only))
+      {
+        lw_complain (_ ("spread: step %u of “%s” has no %s that could vary"), ask->varies[i].only,
+                     season->batches[at]->name, _ (lw_vary_row (i)->label));
+        return FALSE;
+      }
+
+  return TRUE;
+}
+
 int
 lw_command_spread (int    argc,
                    char **argv)
@@ -252,6 +270,8 @@ lw_command_spread (int    argc,
   season = lw_command_season (path);
   if (season == NULL || !lw_command_batch (season, name, &at))
     return LW_EXIT_WRONG;
+  if (!steps_fit (season, at, &ask))
+    return LW_EXIT_USAGE;
 
   if (wanted.bands)
     ask.points = BAND_POINTS, ask.rows = 0;

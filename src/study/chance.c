@@ -38,14 +38,15 @@ static const struct
   { LW_VARY_ENZYME, "k-inact" },
 };
 
-/* What the act's source does to that step; NULL if nothing. */
+/* What the act's source does to that step; NULL if nothing, as to what follows a log: that is as it was measured. */
 static const LwKindSetting *
 acted_on (guint         act,
           const LwStep *step)
 {
   const LwKindSetting *row = lw_kind_setting (step->kind, acts[act].setting);
 
-  if (row == NULL || (acts[act].room && !row->weather) || (acts[act].heated && row->weather))
+  if (row == NULL || (acts[act].room && !row->weather) || (acts[act].heated && row->weather)
+      || lw_step_log (step, acts[act].setting) != NULL)
     return NULL;
 
   return row;
@@ -57,9 +58,18 @@ has_sun (const LwStep *step)
   return lw_kind_setting (step->kind, LW_SET_SUN_PCT) != NULL && lw_step_get (step, LW_SET_SUN_PCT) > 0;
 }
 
+/* Whether a source that is held to one step, counted from 1, leaves the step at `i` alone. */
+static gboolean
+passes_by (guint only,
+           guint i)
+{
+  return only > 0 && i + 1 != only;
+}
+
 static guint
 count_steps (const LwBatch *batch,
-             LwVarySource   source)
+             LwVarySource   source,
+             guint          only)
 {
   guint n = 0;
 
@@ -69,7 +79,7 @@ count_steps (const LwBatch *batch,
 
       for (guint act = 0; act < G_N_ELEMENTS (acts); act++)
         here |= acts[act].source == source && acted_on (act, &batch->steps[i]) != NULL;
-      n += here;
+      n += here && !passes_by (only, i);
     }
 
   return n;
@@ -79,9 +89,10 @@ count_steps (const LwBatch *batch,
 static guint
 dims_of (const LwBatch *batch,
          LwVarySource   source,
-         gboolean       each_step)
+         gboolean       each_step,
+         guint          only)
 {
-  guint steps = count_steps (batch, source);
+  guint steps = count_steps (batch, source, only);
 
   switch (source)
     {
@@ -108,9 +119,10 @@ dims_of (const LwBatch *batch,
 gboolean
 lw_chance_has (const LwSeason *season,
                guint           batch,
-               LwVarySource    source)
+               LwVarySource    source,
+               guint           only)
 {
-  return dims_of (season->batches[batch], source, FALSE) > 0;
+  return dims_of (season->batches[batch], source, FALSE, only) > 0;
 }
 
 void
@@ -124,7 +136,7 @@ lw_chance_init (LwChance    *chance,
     {
       chance->varies[s] = varies[s];
       chance->first[s] = chance->n_dims;
-      chance->dims[s] = varies[s].sd > 0 ? dims_of (season->batches[batch], s, varies[s].each_step) : 0;
+      chance->dims[s] = varies[s].sd > 0 ? dims_of (season->batches[batch], s, varies[s].each_step, varies[s].only) : 0;
       chance->n_dims += chance->dims[s];
     }
 }
@@ -169,7 +181,7 @@ vary_steps (const LwChance *chance,
           LwStep *step = &batch->steps[i];
           const LwKindSetting *row = acted_on (act, step);
 
-          if (row == NULL)
+          if (row == NULL || passes_by (chance->varies[source].only, i))
             continue;
           /* What follows the weather strays with it. */
           if (!(row->weather && batch->weather != NULL && !lw_step_is_given (step, row->setting)))

@@ -22,10 +22,11 @@ void     lw_chance_init  (LwChance       *chance,
                           const LwVary    varies[LW_N_VARY]);
 void     lw_chance_clear (LwChance       *chance);
 
-/* Whether the batch has anything that the source acts on. */
+/* Whether the batch has anything that the source acts on; in the step `only`, counted from 1, if that is not 0. */
 gboolean lw_chance_has   (const LwSeason *season,
                           guint           batch,
-                          LwVarySource    source);
+                          LwVarySource    source,
+                          guint           only);
 
 /* (transfer full) (nullable) the batch at `luck`, n_dims numbers in (0, 1). Every value is drawn from a normal
  * distribution around the maker's, cut off at the ends of its range in the document. NULL as lw_plan_new. */

@@ -48,7 +48,7 @@ spread_blank (const LwSeason    *season,
 
   spread->sources = g_new (LwVarySource, LW_N_VARY);
   for (guint s = 0; s < LW_N_VARY; s++)
-    if (lw_chance_has (season, batch, s))
+    if (lw_chance_has (season, batch, s, 0))
       spread->sources[spread->n_sources++] = s;
 
   return spread;

@@ -102,6 +102,25 @@ check_amount (const LwVaryRow *row,
   return TRUE;
 }
 
+/* "/step", "/step2" or "/batch". */
+static gboolean
+parse_where (const char *text,
+             LwVary     *vary)
+{
+  guint64 only;
+
+  vary->each_step = g_str_has_prefix (text, "/step");
+  vary->only = 0;
+  if (strcmp (text, "/batch") == 0 || strcmp (text, "/step") == 0)
+    return TRUE;
+  if (!vary->each_step || !g_ascii_string_to_unsigned (text + strlen ("/step"), 10, 1, G_MAXUINT, &only, NULL))
+    return FALSE;
+
+  vary->only = (guint) only;
+
+  return TRUE;
+}
+
 static gboolean
 parse_amount (const char *text,
               LwVary     *vary)
@@ -114,11 +133,7 @@ parse_amount (const char *text,
   vary->sd = g_ascii_strtod (text, &end);
   vary->percent = *end == '%';
   end += vary->percent;
-  if (strcmp (end, "/step") == 0)
-    vary->each_step = TRUE;
-  else if (strcmp (end, "/batch") == 0)
-    vary->each_step = FALSE;
-  else if (*end != '\0')
+  if (*end != '\0' && !parse_where (end, vary))
     return FALSE;
 
   return isfinite (vary->sd);
@@ -144,7 +159,7 @@ lw_vary_parse (const char *text,
 
   vary = rows[source].usual;
   if (!parse_amount (equals + 1, &vary))
-    return refuse (error, _ ("“%s” says no amount, such as wall=5, time=3%% or wall=5/batch"), text);
+    return refuse (error, _ ("“%s” says no amount, such as wall=5, time=3%%, wall=5/batch or wall=5/step2"), text);
   if (!check_amount (&rows[source], &vary, error))
     return FALSE;
 
@@ -157,8 +172,9 @@ char *
 lw_vary_text (LwVary vary)
 {
   char digits[G_ASCII_DTOSTR_BUF_SIZE];
+  g_autofree char *only = vary.only > 0 ? g_strdup_printf ("%u", vary.only) : NULL;
 
   g_ascii_formatd (digits, sizeof digits, "%.6g", vary.sd);
 
-  return g_strconcat (digits, vary.percent ? "%" : "", vary.each_step ? "/step" : "/batch", NULL);
+  return g_strconcat (digits, vary.percent ? "%" : "", vary.each_step ? "/step" : "/batch", only, NULL);
 }

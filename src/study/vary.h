@@ -30,6 +30,7 @@ typedef struct
   double sd;
   gboolean percent;    /* of the value, else in the source's unit */
   gboolean each_step;  /* every step strays by itself, else all by the same amount of luck */
+  guint only;          /* counted from 1: that step alone strays; 0: all that can */
 } LwVary;
 
 typedef struct
@@ -52,11 +53,11 @@ const LwVaryRow *lw_vary_row   (LwVarySource source);
 /* The usual amounts. */
 void             lw_vary_usual (LwVary       varies[LW_N_VARY]);
 
-/* Changes what `text` says: NAME=AMOUNT[%][/step|/batch], or all=0. FALSE, `error` and nothing changed where
+/* Changes what `text` says: NAME=AMOUNT[%][/step|/stepN|/batch], or all=0. FALSE, `error` and nothing changed where
  * it cannot be read. Numbers in the C locale. */
 gboolean         lw_vary_parse (const char  *text,
                                 LwVary       varies[LW_N_VARY],
                                 GError     **error);
 
-/* (transfer full) the same notation: "5/step", "10%/batch"; lw_vary_parse reads it after the name and "=". */
+/* (transfer full) the same notation: "5/step", "8/step2", "10%/batch"; lw_vary_parse reads it after the name and "=". */
 char            *lw_vary_text  (LwVary       vary);

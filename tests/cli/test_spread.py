@@ -96,6 +96,10 @@ def spread_vary():
     much = spread("--vary", "all=0", "--vary", "wall=9/batch", "--samples", "128", "--rows", "0")
     assert 2 < much["1", "moisture", "", "sd"] / little["1", "moisture", "", "sd"] < 4
     assert ("1", "moisture", "wall", "total") not in little, "no rows were asked for"
+    both = spread("--vary", "all=0", "--vary", "time=5%", "--samples", "64", "--rows", "0")
+    roll = spread("--vary", "all=0", "--vary", "time=5%/step2", "--samples", "64", "--rows", "0")
+    assert roll["1", "moisture", "", "sd"] < 1e-9 < both["1", "moisture", "", "sd"], "the pan's time stays"
+    assert roll["2", "rupture", "", "sd"] > 0.01, "the roll's time varies"
 
 
 @tap.case
@@ -156,8 +160,9 @@ def spread_refuses():
                           ("--seed", "0"), ("--seed", "-1"), ("--seed", "4294967296"), ("--seed", "1.5")):
         refused("spread", GOOD, "--batch", "1", option, value)
     for text in ("", "wall", "wall=", "wall=-5", "wall=1e400", "wall=nan", "no=5", "skin=5", "moisture=5%",
-                 "air=1/step", "wall=5/day", "=5", "wall=5%%%s%n", "w" * 5000 + "=1", "all=5"):
+                 "air=1/step", "wall=5/day", "wall=5/step0", "=5", "wall=5%%%s%n", "w" * 5000 + "=1", "all=5"):
         refused("spread", GOOD, "--batch", "1", "--vary", text, words=["spread"])
+    refused("spread", GOOD, "--batch", "1", "--vary", "wall=5/step2", words=["step 2", "wall temperature"])
     refused("spread", GOOD, "--batch", "1", "--bands", "--steadier")
     refused("spread", GOOD, "--batch", "1", "--season", path("x"))
     refused("spread", path("none"), "--batch", "1", status=1)
