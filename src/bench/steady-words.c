@@ -9,6 +9,7 @@
 
 #define LEAST_TOLD 0.01     /* of an influence */
 #define SURE 2.0            /* standard errors */
+#define APART 1.0         /* the same, between two: of points as even as these the true error is half the stated one */
 #define TOGETHER_TOLD 0.1   /* what sources do only together, to be told */
 #define SECOND_LEAST 1    /* percent: a smaller second source is not named */
 
@@ -61,7 +62,7 @@ say_index (const LwSpreadAim *aim)
     return g_strdup (_ ("no Ppk: it does not vary"));
   if (lw_spread_misleads (aim))
     /* Translators: an index; the share in percent that would be inside of a window if it did not mislead */
-    return g_strdup_printf (_ ("Ppk %.2f misleads: not normally distributed, or %.1f %% would be inside"), aim->ppk,
+    return g_strdup_printf (_ ("Ppk %.2f misleads: not normally distributed, else %.1f %% would be inside"), aim->ppk,
                             100 * aim->normal);
 
   return g_strdup_printf ("Ppk %.2f", aim->ppk);
@@ -180,7 +181,7 @@ say_largest (const char     *outcome,
                             outcome, label, 100 * first->first);
 
   other = _ (lw_vary_row (spread->sources[second])->label);
-  if (first->first - next->first < SURE * hypot (first->first_se, next->first_se))
+  if (first->first - next->first < APART * hypot (first->first_se, next->first_se))
     /* Translators: an outcome; two sources of variation, each with its share of the outcome's variation */
     return g_strdup_printf (_ ("%s: the largest parts of the difference come from %s, %.0f %%, and from %s, %.0f %%: too near "
                                "to each other to tell which is larger."),

@@ -240,9 +240,16 @@ test_sources (void)
 {
   assert_sources ((LwIndex[]) { { 0.21, 0.03, 0.22, 0.03 }, { 0.02, 0.03, 0.03, 0.03 }, { 0.74, 0.05, 0.76, 0.05 } },
                   "Oxidation: most of the difference comes from load, 74 %; then from wall temperature, 21 %.");
-  assert_sources ((LwIndex[]) { { 0.4, 0.03, 0.4, 0.03 }, { 0.35, 0.03, 0.36, 0.03 }, { 0.24, 0.05, 0.25, 0.05 } },
+  assert_sources ((LwIndex[]) { { 0.4, 0.01, 0.4, 0.03 }, { 0.35, 0.02, 0.36, 0.03 }, { 0.24, 0.05, 0.25, 0.05 } },
                   "Oxidation: the largest part of the difference comes from wall temperature, 40 %; then from air of room "
                   "and weather, 35 %.");
+  assert_sources ((LwIndex[]) { { 0.38, 0.03, 0.4, 0.03 }, { 0.35, 0.03, 0.36, 0.03 }, { 0.24, 0.05, 0.25, 0.05 } },
+                  "Oxidation: the largest parts of the difference come from wall temperature, 38 %, and from air of room "
+                  "and weather, 35 %: too near to each other to tell which is larger.");
+  /* By what it does alone, though another does more with others. */
+  assert_sources ((LwIndex[]) { { 0.1, 0.02, 0.6, 0.05 }, { 0.3, 0.02, 0.35, 0.03 }, { -0.01, 0.02, 0.01, 0.01 } },
+                  "Oxidation: the largest part of the difference comes from air of room and weather, 30 %; then from wall "
+                  "temperature, 10 %. 60 % comes about only where several meet.");
   assert_sources ((LwIndex[]) { { 0.7, 0.03, 0.95, 0.03 }, { 0, 0.03, 0.3, 0.03 }, { 0, 0, 0, 0 } },
                   "Oxidation: most of the difference comes from wall temperature, 70 %. 30 % comes about only where several "
                   "meet.");
@@ -250,6 +257,49 @@ test_sources (void)
                   "Oxidation: no source by itself stands out of what chance does.");
   assert_sources ((LwIndex[]) { { NAN, NAN, NAN, NAN }, { NAN, NAN, NAN, NAN }, { 0, 0, 0, 0 } },
                   "Oxidation: it does not vary.");
+}
+
+static void
+assert_index (LwSpreadAim aim,
+              const char *told)
+{
+  LwBatch batch = { .n_steps = 1 };
+  g_autofree char *words = lw_steady_say_ppk (&batch, &aim);
+
+  g_assert_cmpstr (words, ==, told);
+}
+
+/* Why there is none, or why it misleads. */
+static void
+test_index (void)
+{
+  LwWant all = { .of = LW_ENZYME, .low = 0, .high = 100 }, some = { .of = LW_ENZYME, .low = 0, .high = 2 };
+
+  assert_index ((LwSpreadAim) { .want = some, .share = 0.9, .share_se = 0.01, .ppk = 0.42, .normal = 0.896 }, "Ppk 0.42");
+  assert_index ((LwSpreadAim) { .want = some, .share = 0.9, .share_se = 0.01, .ppk = 0.28, .normal = 0.8 },
+                "Ppk 0.28 misleads: not normally distributed, else 80.0 % would be inside");
+  assert_index ((LwSpreadAim) { .want = some, .share = 1, .share_se = 0.01, .ppk = NAN, .normal = NAN },
+                "no Ppk: it does not vary");
+  assert_index ((LwSpreadAim) { .want = all, .share = 1, .share_se = 0.01, .ppk = NAN, .normal = NAN },
+                "no Ppk: there is no limit to pass");
+}
+
+/* A batch without steps has nothing to be computed. */
+static void
+test_no_steps (Fixture      *f,
+               gconstpointer data)
+{
+  g_assert_true (lw_steady_can (f->steady));
+  for (guint i = 0; i < 2; i++)
+    lw_session_edit (f->session, lw_edit_remove_step (lw_session_base (f->session), 0, 0), "t", NULL);
+  lw_session_compute (f->session);
+  g_assert_false (lw_steady_can (f->steady));
+  lw_steady_spread (f->steady);
+  g_assert_cmpint (lw_steady_work (f->steady), ==, LW_STEADY_RESTS);
+  g_assert_false (lw_steady_failed (f->steady));
+  lw_session_undo (f->session);
+  lw_session_compute (f->session);
+  g_assert_true (lw_steady_can (f->steady));
 }
 
 static void
@@ -277,11 +327,13 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
 
   g_test_add ("/steady/numbers", Fixture, NULL, set_up, test_numbers, tear_down);
+  g_test_add ("/steady/no-steps", Fixture, NULL, set_up, test_no_steps, tear_down);
   g_test_add ("/steady/outdated", Fixture, NULL, set_up, test_outdated, tear_down);
   g_test_add ("/steady/called-off", Fixture, NULL, set_up, test_called_off, tear_down);
   g_test_add ("/steady/steadier", Fixture, NULL, set_up, test_steadier, tear_down);
   g_test_add ("/steady/memory", Fixture, NULL, set_up, test_memory, tear_down);
   g_test_add_func ("/steady/sources", test_sources);
+  g_test_add_func ("/steady/index", test_index);
   g_test_add_func ("/steady/words", test_words);
 
   return g_test_run ();
