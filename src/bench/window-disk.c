@@ -146,12 +146,13 @@ lw_window_disk_reason (LwWindow   *self,
 {
   gboolean own = g_strcmp0 (path, lw_session_path (self->session)) == 0;
   LwDisk disk = own ? lw_window_disk_check (self, TRUE) : LW_DISK_SAME;
-  g_autofree char *name = g_filename_display_basename (path);
+  g_autofree char *name = g_filename_display_basename (path), *folder = g_path_get_dirname (path);
 
   if (disk == LW_DISK_CHANGED)
     return g_strdup_printf (_ ("%s was changed by somebody else since it was read or saved here. What they wrote would "
                                "be lost."), name);
-  if (disk == LW_DISK_GONE && !asked)
+  /* Without its folder, too, the save fails and says so. */
+  if (disk == LW_DISK_GONE && !asked && g_file_test (folder, G_FILE_TEST_IS_DIR))
     return g_strdup_printf (_ ("%s is no longer in its folder: it was removed or renamed, or its disk was taken away. It would "
                                "be a new file there."), name);
   if (!own && !asked && g_file_test (path, G_FILE_TEST_EXISTS))

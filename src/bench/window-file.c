@@ -179,8 +179,11 @@ lw_window_when_safe (LwWindow      *self,
             g_steal_pointer (&waiting));
   else if (!lw_session_is_saved (self->session))
     lw_ask (GTK_WINDOW (self), _ ("Save the changes to this season?"),
-            _ ("What was changed since the last save will be lost otherwise."), answers, NULL, unsaved_cb,
-            g_steal_pointer (&waiting));
+            lw_running_batch (self->running) >= 0
+                ? _ ("What was done and entered in the batch that runs, or has just ended, is kept, and is put back when the season "
+                     "is opened again. What else was changed since the last save will be lost otherwise.")
+                : _ ("What was changed since the last save will be lost otherwise."),
+            answers, NULL, unsaved_cb, g_steal_pointer (&waiting));
   else
     then (self, data);
 }

@@ -15,6 +15,8 @@ BATCH = MADE + " (2)"
 JOURNALS = os.path.join(os.environ["XDG_DATA_HOME"], "leafwend", "running")
 os.environ["LEAFWEND_CLOCK"] = "%d,60" % time.time()
 
+foot = []  # of the window
+
 desk = Bench().open(batch=MADE)
 
 
@@ -48,7 +50,14 @@ def kill():
 
 def start(path=None):
     desk.start(LEAFWEND, [path or desk.path])
-    desk.wait_for(lambda: desk.find("label", re.compile("^" + re.escape(os.path.basename(path or desk.path)))), "the file")
+    foot.clear()
+
+
+def told(pattern):
+    """Waits until the window's foot says it. Where that is, is looked for once: every walk takes a second."""
+    if not foot:
+        foot.extend(desk.find_all("status bar", None))
+    desk.wait_for(lambda: any(re.search(pattern, desk.name_of(node)) for node in foot), pattern)
 
 
 def theirs(path=None):
@@ -66,19 +75,29 @@ def note():
     return re.search(r'<batch name="%s"[^>]*>\s*(?:<note>(.*?)</note>)?' % re.escape(BATCH), desk.saved_bytes().decode())[1]
 
 
+def asked(heading):
+    """The window of that heading, or None."""
+    return next((w for w in desk.windows() if re.search(heading, desk.name_of(w))), None)
+
+
 def answer(heading, button):
     """Gives it in the window of that heading."""
-    asked = desk.get(None, re.compile(heading))
-    desk.act(desk.get("push button", button, under=desk.window_of(asked)))
-    desk.wait_for(lambda: not desk.find(None, re.compile(heading)), "the question to go")
+    window = desk.wait_for(lambda: asked(heading), heading)
+    desk.act(desk.get("push button", button, under=window))
+    desk.wait_for(lambda: not asked(heading), "the question to go")
 
 
 def shown(value):
     desk.wait_for(lambda: any(value in row for row in rows()), value)
 
 
+def bar():
+    return next((node for box in desk.children(desk.windows()[0]) for node in desk.children(box)
+                 if desk.name_of(node) == "Running batch"), None)
+
+
 def running():
-    return desk.find("label", re.compile("^Step 1 of 4:")) is not None
+    return bar() is not None and desk.find("label", re.compile("^Step 1 of 4:"), under=bar()) is not None
 
 
 @tap.case
@@ -103,52 +122,53 @@ def a_running_batch_is_not_removed():
     """To remove it is refused, in words; it goes on."""
     desk.key("alt+b")
     desk.act(desk.get("menu item", re.compile("^Remove")))
-    desk.get("status bar", re.compile("^This batch is running"))
+    told("^This batch is running")
     assert running() and BATCH in desk.name_of(desk.windows()[0])
 
 
 @tap.case
 def an_edit_elsewhere_in_the_file_stands():
-    """Somebody changed another batch while the program was down: both are there, and nothing is asked."""
+    """Somebody changed another batch while the program was down: both are there, nothing is asked; also by a link to it."""
     kill()
     text = desk.saved_bytes()
     other = text.replace(b'name="%s"' % MADE.encode(), b'name="renamed by them"', 1)
     assert other != text
     with open(desk.path, "wb") as file:
         file.write(other)
-    start()
-    desk.get("status bar", re.compile("^1 entry of batch"))
+    link = os.path.join(desk.folder, "link.leafwend")
+    os.symlink(desk.path, link)
+    start(link)
+    told("^1 entry of batch")
     desk.get("label", "renamed by them")
     desk.click(desk.get("page tab", "Weigh-ins"))
     shown("61 °C")
     assert running()
+    tap.equal(len(journals()), 1, "journals")
 
 
 @tap.case
-def through_a_link_it_is_the_same_season():
-    """Opened by a link to the file, the run is taken up, and no second journal is begun."""
-    kill()
-    link = os.path.join(desk.folder, "link.leafwend")
-    os.symlink(desk.path, link)
-    start(link)
-    desk.get("status bar", re.compile("^1 entry of batch"))
-    assert running()
+def closed_unsaved_it_says_what_is_kept():
+    """Closing with unsaved changes says that the running batch is kept; it is, whatever is answered."""
+    desk.key("ctrl+q")
+    window = desk.wait_for(lambda: asked("^Save the changes"), "the question")
+    desk.get("label", re.compile("^What was done and entered in the batch that runs.* is kept"), under=window)
+    desk.act(desk.get("push button", "Discard changes", under=window))
+    tap.equal(desk.process.wait(10), 0, "the program's end")
+    os.remove(os.path.join(desk.folder, "link.leafwend"))
     tap.equal(len(journals()), 1, "journals")
-    os.remove(link)
 
 
 @tap.case
 def changed_meanwhile_it_is_asked():
     """Somebody changed the running batch in the file: unanswered nothing is put back or lost, and it is asked again."""
-    kill()
     theirs()
     start()
-    desk.get(None, re.compile("was changed in its file, too$"))
-    desk.get("label", re.compile("The run has 1 entry that the file has not"))
+    window = desk.wait_for(lambda: asked("was changed in its file, too$"), "the question")
+    desk.get("label", re.compile("The run has 1 entry that the file has not"), under=window)
     assert not running(), "it was put back before anything was said"
     desk.key("Escape")
-    desk.wait_for(lambda: not desk.find(None, re.compile("was changed in its file, too$")), "the question to go")
-    desk.get("status bar", re.compile("^Nothing was put back. You are asked again"))
+    desk.wait_for(lambda: not asked("was changed in its file, too$"), "the question to go")
+    told("^Nothing was put back. You are asked again")
     assert not desk.is_changed()
     tap.equal(len(journals()), 1, "journals")
 
@@ -159,7 +179,7 @@ def joined_it_has_both():
     kill()
     start()
     answer("was changed in its file, too$", "The file's with the run in it")
-    desk.get("status bar", re.compile("^1 entry of batch"))
+    told("^1 entry of batch")
     desk.wait_for(running, "the bar")
     desk.save()
     tap.equal((note(), entries()), ("theirs", ["61"]), "the file")
@@ -201,13 +221,13 @@ def renamed_meanwhile_the_run_goes_on():
     before = journals()
     start(renamed)
     answer("^Is this the season that was running", "Yes, go on here")
-    desk.get("status bar", re.compile("^1 entry of batch"))
+    told("^1 entry of batch")
     desk.wait_for(running, "the bar")
     desk.path = renamed
     assert len(journals()) == 1 and journals() != before, journals()
     kill()
     start()
-    desk.get("status bar", re.compile("^1 entry of batch"))
+    told("^1 entry of batch")
     assert running()
 
 
@@ -219,10 +239,10 @@ def another_season_in_its_place():
     shutil.copy(os.path.join(os.environ["LEAFWEND_DATA"], "ondry-ridge-2025.leafwend"), desk.path)
     before = desk.saved_bytes()
     start()
-    asked = desk.get(None, re.compile("is not in this file$"))
+    desk.wait_for(lambda: asked("is not in this file$"), "the question")
     assert not desk.is_changed(), "it was put in"
-    desk.act(desk.get("push button", "Leave it out", under=desk.window_of(asked)))
-    desk.get("status bar", re.compile(r"^Nothing was put back\. The journal is kept as .*\.journal\.1\.$"))
+    answer("is not in this file$", "Leave it out")
+    told(r"^Nothing was put back\. The journal is kept as .*\.journal\.1\.$")
     tap.equal((len(journals()), len(journals(".1"))), (0, 1), "journals")
     tap.equal(desk.saved_bytes(), before, "the other season")
     kill()
@@ -237,8 +257,8 @@ def another_season_in_its_place():
 def passed():
     """Minutes that the step has lasted, as the bar tells."""
     units = {"h": 60, "min": 1, "s": 1 / 60}
-    told = [desk.text_of(n) for n in desk.find_all("label")]
-    return sum(float(n) * units[unit] for n, unit in re.findall(r"(\d+) (h|min|s)\b", told[told.index("passed") - 1]))
+    words = [desk.text_of(n) for n in desk.find_all("label", None, under=bar())]
+    return sum(float(n) * units[unit] for n, unit in re.findall(r"(\d+) (h|min|s)\b", words[words.index("passed") - 1]))
 
 
 @tap.case
@@ -254,14 +274,14 @@ def the_clock_is_set_back():
     assert before > 1
     with open(fault, "w", encoding="ascii") as file:
         file.write("clock -3600")
-    desk.get("status bar", re.compile("^The computer's clock was set"))
+    told("^The computer's clock was set")
     minutes = passed()
     assert before <= minutes < before + 60, (before, minutes)
     kill()
     with open(fault, "w", encoding="ascii") as file:
         file.write("clock -7200")
     start()
-    desk.get("status bar", re.compile("The computer's clock was set back"))
+    told("The computer's clock was set back")
     assert before <= passed() < before + 60, (before, passed())
     del os.environ["LD_PRELOAD"]
 
@@ -273,7 +293,7 @@ def a_journal_of_nothing_is_kept():
     with open(journals()[0], "wb") as file:
         file.write(b"\nnothing of the kind\n")
     start()
-    desk.get("status bar", re.compile(r"cannot be read; nothing was put back\. The journal is kept as .*\.journal\.1\.$"))
+    told(r"cannot be read; nothing was put back\. The journal is kept as .*\.journal\.1\.$")
     tap.equal((len(journals()), len(journals(".1"))), (0, 1), "journals")
 
 
