@@ -143,21 +143,6 @@ lw_locks_n (const LwLocks *self)
   return self->locks->len;
 }
 
-gboolean
-lw_handles_hold (const GArray *handles,
-                 LwHandle      handle)
-{
-  for (guint i = 0; i < handles->len; i++)
-    {
-      const LwHandle *one = &g_array_index (handles, LwHandle, i);
-
-      if (one->step == handle.step && one->setting == handle.setting)
-        return TRUE;
-    }
-
-  return FALSE;
-}
-
 void
 lw_locks_pin (LwLocks *self,
              LwHandle handle,

@@ -44,8 +44,4 @@ void      lw_locks_add_wants (const LwLocks *self,
                               const LwBatch *batch,
                               GArray        *wants);
 
-/* Whether an array of LwHandle has this one. */
-gboolean  lw_handles_hold  (const GArray  *handles,
-                            LwHandle       handle);
-
 G_DEFINE_AUTOPTR_CLEANUP_FUNC (LwLocks, lw_locks_free)

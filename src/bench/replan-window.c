@@ -27,6 +27,7 @@ typedef struct
   LwSeason *season;
   guint batch;
   LwInstant now;
+  GArray *pinned;          /* LwHandle */
   Progress *progress;
 } Asked;
 
@@ -57,6 +58,7 @@ static void
 asked_free (Asked *asked)
 {
   lw_season_unref (asked->season);
+  g_array_unref (asked->pinned);
   g_atomic_rc_box_release (asked->progress);
   g_free (asked);
 }
@@ -79,7 +81,7 @@ work (GTask        *task,
       GCancellable *cancellable)
 {
   Asked *asked = data;
-  LwReplanAsk ask = { .now = asked->now, .progress = progress_cb, .progress_data = asked->progress };
+  LwReplanAsk ask = { .now = asked->now, .pinned = asked->pinned, .progress = progress_cb, .progress_data = asked->progress };
   GError *error = NULL;
   LwReplan *replan = lw_replan_new (asked->season, asked->batch, &ask, cancellable, &error);
 
@@ -192,6 +194,24 @@ answered_cb (GObject      *source,
   show_answer (self, error);
 }
 
+/* (transfer full) array of LwHandle. */
+static GArray *
+pinned_of (Replanning *self)
+{
+  g_autoptr (GArray) all = lw_reach_free (self->season, self->batch, 0);
+  GArray *pinned = g_array_new (FALSE, FALSE, sizeof (LwHandle));
+
+  for (guint i = 0; i < all->len; i++)
+    {
+      LwHandle handle = g_array_index (all, LwHandle, i);
+
+      if (lw_session_pinned (self->session, handle.step, handle.setting))
+        g_array_append_val (pinned, handle);
+    }
+
+  return pinned;
+}
+
 static void
 ask (Replanning *self)
 {
@@ -206,7 +226,7 @@ ask (Replanning *self)
   self->progress = g_atomic_rc_box_new0 (Progress);
   asked = g_new (Asked, 1);
   *asked = (Asked) { lw_season_ref (self->season), self->batch, g_array_index (self->moments, LwInstant, chosen),
-                     g_atomic_rc_box_acquire (self->progress) };
+                     pinned_of (self), g_atomic_rc_box_acquire (self->progress) };
   self->job = g_cancellable_new ();
   self->look = g_timeout_add (LOOK_MS, look_cb, self);
   gtk_progress_bar_set_fraction (GTK_PROGRESS_BAR (self->bar), 0);

@@ -54,6 +54,21 @@ lw_handles_of (const LwSeason *season,
   return handles;
 }
 
+gboolean
+lw_handles_hold (const GArray *handles,
+                 LwHandle      handle)
+{
+  for (guint i = 0; i < handles->len; i++)
+    {
+      const LwHandle *one = &g_array_index (handles, LwHandle, i);
+
+      if (one->step == handle.step && one->setting == handle.setting)
+        return TRUE;
+    }
+
+  return FALSE;
+}
+
 double
 lw_handle_notch (const LwBatch  *batch,
                  const LwHandle *handle)

@@ -30,6 +30,10 @@ typedef struct
 GArray *lw_handles_of (const LwSeason *season,
                        guint           batch);
 
+/* Whether an array of LwHandle has this one. */
+gboolean lw_handles_hold (const GArray *handles,
+                          LwHandle      handle);
+
 /* One notch of a setting: for minutes by their size, else the setting's own; negative where the range ends,
  * 0 where it has no room at all. */
 double  lw_handle_notch (const LwBatch  *batch,

@@ -57,11 +57,12 @@ wants_ahead (const LwBatch *batch,
   return wants;
 }
 
-/* What may be turned: all that reach turns, but of the step under way only its time. */
+/* What may be turned: all that reach turns and nobody pinned, but of the step under way only its time. */
 static GArray *
 free_ahead (const LwSeason *season,
             guint           batch,
-            LwInstant        now)
+            LwInstant       now,
+            const GArray   *pinned)
 {
   GArray *free = lw_reach_free (season, batch, now.step);
 
@@ -69,7 +70,8 @@ free_ahead (const LwSeason *season,
     {
       const LwHandle *handle = &g_array_index (free, LwHandle, i);
 
-      if (handle->step == now.step && handle->setting != LW_SET_MINUTES && now.minute > 0)
+      if ((pinned != NULL && lw_handles_hold (pinned, *handle))
+          || (handle->step == now.step && handle->setting != LW_SET_MINUTES && now.minute > 0))
         g_array_remove_index (free, i);
     }
 
@@ -249,11 +251,12 @@ search (LwReplan      *replan,
         const LwBatch *here,
         LwSeason      *season,
         guint          batch,
+        const GArray  *pinned,
         GCancellable  *cancellable)
 {
   LwSeason *fixed = replan->correct->season;
   g_autoptr (GArray) wants = wants_ahead (here, replan->now, replan);
-  g_autoptr (GArray) free = free_ahead (season, batch, replan->now);
+  g_autoptr (GArray) free = free_ahead (season, batch, replan->now, pinned);
   g_autoptr (LwSeason) plain = lw_edit_uncorrect (season, batch);
   g_autoptr (LwReached) planned = lw_reach_judge (plain, batch, wants), before = NULL, after = NULL;
 
@@ -320,7 +323,7 @@ lw_replan_new (LwSeason          *season,
     return NULL;
 
   replan->finding = lw_replan_say_finding (replan->correct);
-  if (search (replan, here, begun, batch, cancellable))
+  if (search (replan, here, begun, batch, ask->pinned, cancellable))
     return g_steal_pointer (&replan);
 
   if (g_cancellable_is_cancelled (cancellable))

@@ -43,6 +43,7 @@ typedef struct
 {
   LwInstant now;            /* weigh-ins up to here count, and nothing before it is touched. Where `now` is earlier than the
                             * end of its step, only that step's time may change, and not below what has passed */
+  const GArray *pinned;    /* (nullable) of LwHandle: settings that stay as they are */
   guint threads;           /* 0: one for each processor */
   LwProgress progress;     /* (nullable) counts marches of the correction; the search that follows is not counted */
   gpointer progress_data;

@@ -41,11 +41,12 @@ weighed_season (double times)
 }
 
 static LwReplan *
-replan_of (LwSeason *season,
-           guint     step,
-           double    minute)
+replan_pinned (LwSeason     *season,
+               guint         step,
+               double        minute,
+               const GArray *pinned)
 {
-  LwReplanAsk ask = { .now = { step, minute } };
+  LwReplanAsk ask = { .now = { step, minute }, .pinned = pinned };
   g_autoptr (GError) error = NULL;
   LwReplan *replan = lw_replan_new (season, 0, &ask, NULL, &error);
 
@@ -58,6 +59,14 @@ replan_of (LwSeason *season,
   g_test_message ("%s", replan->finding);
 
   return replan;
+}
+
+static LwReplan *
+replan_of (LwSeason *season,
+           guint     step,
+           double    minute)
+{
+  return replan_pinned (season, step, minute, NULL);
 }
 
 /* Rows say what the season has; what is not in a row is as it was. */
@@ -78,6 +87,7 @@ assert_rows (const LwSeason *before,
         {
           const LwReplanRow *row = &replan->rows[k];
 
+          g_assert_cmpint (row->handle.setting, !=, LW_SET_LOAD_KG);
           if (row->handle.step != handle->step || row->handle.setting != handle->setting)
             continue;
           g_assert_cmpfloat (row->was, ==, was);
@@ -150,6 +160,28 @@ test_under_way (void)
   assert_rows (season, over);
 }
 
+/* What is pinned stays, and something else is turned for it. */
+static void
+test_pinned (void)
+{
+  g_autoptr (LwSeason) season = weighed_season (1.04);
+  g_autoptr (LwReplan) all = replan_of (season, 1, 0), rest = NULL;
+  g_autoptr (GArray) pinned = g_array_new (FALSE, FALSE, sizeof (LwHandle));
+  const LwHandle *handle;
+
+  for (guint i = 0; i < all->n_rows && pinned->len == 0; i++)
+    if (all->rows[i].was != all->rows[i].now)
+      g_array_append_val (pinned, all->rows[i].handle);
+  g_assert_cmpuint (pinned->len, ==, 1);
+
+  rest = replan_pinned (season, 1, 0, pinned);
+  assert_rows (season, rest);
+  handle = &g_array_index (pinned, LwHandle, 0);
+  g_assert_cmpfloat (made_get (rest->season, handle->step, handle->setting), ==,
+                     made_get (season, handle->step, handle->setting));
+  g_assert_cmpuint (rest->n_changed, >=, 1);
+}
+
 /* What cannot be had is told with its amount. */
 static void
 test_escapes (void)
@@ -212,6 +244,7 @@ main (int    argc,
   g_test_add_func ("/replan/heavier", test_heavier);
   g_test_add_func ("/replan/as-foretold", test_as_foretold);
   g_test_add_func ("/replan/under-way", test_under_way);
+  g_test_add_func ("/replan/pinned", test_pinned);
   g_test_add_func ("/replan/escapes", test_escapes);
   g_test_add_func ("/replan/last", test_last);
   g_test_add_func ("/replan/far", test_far);

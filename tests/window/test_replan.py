@@ -113,6 +113,29 @@ def the_pointer_leaves_it():
 
 
 @tap.case
+def what_is_pinned_stays():
+    """A setting pinned in its step is not changed; the others are."""
+    def pin(pinned):
+        desk.take(2)
+        desk.key("Return")
+        button = desk.get("push button", "Pin time")
+        desk.act(button)
+        desk.wait_for(lambda: desk.has(button, "pressed") == pinned, "the pin")
+        desk.key("Escape")
+        desk.wait_for(lambda: not desk.find_all("spin button"), "the settings to close")
+    pin(True)
+    desk.key("ctrl+j")
+    answered()
+    before_the_drum()
+    told = labels()
+    changed = [told[i:i + 2] for i, words in enumerate(told) if re.match(r"\d fix in drum|\d dry", words)]
+    assert changed and ["2 fix in drum", "time"] not in changed, changed
+    desk.key("Escape")
+    closed()
+    pin(False)
+
+
+@tap.case
 def without_weigh_ins():
     """A batch without any says so."""
     desk.choose("8 drum, long roll")
