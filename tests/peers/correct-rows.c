@@ -1,5 +1,5 @@
 /* correct-rows SEASON STEP MINUTE: for the first batch of a season's file, what a correction at that moment goes by and
- * what it comes to, as JSON for test_correct.py: rows of every part's states, the fresh moisture, the foretold readings
+ * what it comes to, as JSON for test_correct_peer.py: rows of every part's states, the fresh moisture, the foretold readings
  * and the outcomes, as the maker wrote the batch down and for each sample of luck; then the answer. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include <stdio.h>
