@@ -15,6 +15,7 @@
 #define INSET 2.0
 #define SAMPLE 11.0  /* of its line, before its letter */
 #define SAMPLE_GAP 3.0
+#define POINT 4.0    /* of time that is not shown */
 #define TAG_GAP 4.0
 #define NAME_SIZE 0.8
 #define LEAST 6.0    /* of a block, px */
@@ -28,15 +29,36 @@ lw_over_row_drop (LwOverRow *self)
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
-/* Left and right of a step's block; FALSE if it has none. */
-gboolean
-lw_over_row_place (LwOverRow *self,
-          guint      step,
-          double    *left,
-          double    *right)
+/* Of the batch in hand, minutes. */
+static double
+shown_time (LwOverRow *self)
 {
   const LwScale *scale = lw_session_scale (self->session);
-  double begins = lw_overlays_begins (lw_overlays_of (self->session), self->laid), all = 0, a, b;
+  double all = 0;
+
+  for (guint i = 0; i < scale->n; i++)
+    all += scale->minutes[i];
+
+  return all;
+}
+
+char *
+lw_over_row_beyond (LwOverRow *self)
+{
+  if (!lw_session_scale (self->session)->view.by_clock)
+    return g_strdup ("");
+
+  return lw_over_say_beyond (self->laid, lw_overlays_begins (lw_overlays_of (self->session), self->laid), shown_time (self));
+}
+
+gboolean
+lw_over_row_place (LwOverRow *self,
+                   guint      step,
+                   double    *left,
+                   double    *right)
+{
+  const LwScale *scale = lw_session_scale (self->session);
+  double begins = lw_overlays_begins (lw_overlays_of (self->session), self->laid), all = shown_time (self), a, b;
 
   if (!scale->view.by_clock)
     {
@@ -46,8 +68,6 @@ lw_over_row_place (LwOverRow *self,
       return TRUE;
     }
 
-  for (guint i = 0; i < scale->n; i++)
-    all += scale->minutes[i];
   for (guint i = 0; i < step; i++)
     begins += self->laid->minutes[i];
   if (scale->n == 0 || begins >= all || begins + self->laid->minutes[step] <= 0)
@@ -292,6 +312,54 @@ snapshot_name (LwOverRow   *self,
   gtk_snapshot_restore (snapshot);
 }
 
+/* A point that leads on, its tip `way` of x. */
+static void
+draw_point (cairo_t *cr,
+            double   x,
+            double   way,
+            double   height,
+            LwInk    ink)
+{
+  cairo_move_to (cr, x, height / 2);
+  cairo_rel_line_to (cr, -way * POINT, -POINT);
+  cairo_rel_line_to (cr, 0, 2 * POINT);
+  cairo_close_path (cr);
+  lw_ink_use (cr, ink);
+  cairo_fill (cr);
+}
+
+/* By the clock: points where it begins before or ends after what is shown; in words where nothing of it is. */
+static void
+snapshot_beyond (LwOverRow   *self,
+                 GtkSnapshot *snapshot,
+                 double       height)
+{
+  const LwScale *scale = lw_session_scale (self->session);
+  const LwPalette *palette = lw_look_palette (GTK_WIDGET (self));
+  g_autofree char *words = lw_over_row_beyond (self);
+  double begins = lw_overlays_begins (lw_overlays_of (self->session), self->laid), ends = begins, shown = shown_time (self);
+  double start = lw_scale_x (scale, 0, 0), end = lw_over_row_end_x (self), way = scale->rtl ? -1 : 1;
+  LwLetter letter = lw_look_letter (GTK_WIDGET (self));
+  cairo_t *cr;
+
+  if (words[0] == '\0' || scale->n == 0)
+    return;
+
+  for (guint i = 0; i < lw_laid_batch (self->laid)->n_steps; i++)
+    ends += self->laid->minutes[i];
+  letter.rtl = scale->rtl;
+  cr = begin (snapshot, 0, gtk_widget_get_width (GTK_WIDGET (self)), height);
+  lw_ink_use (cr, palette->faint);
+  if (ends <= 0 || begins >= shown)
+    lw_letter_draw_on (cr, &letter, start + way * LEAST, round (height / 2 + lw_letter_line (&letter) * LW_SLIM_SIZE * 0.28),
+                       LW_TEXT_START, LW_SLIM_SIZE, FALSE, MAX (fabs (end - start) - LEAST, 1), words);
+  if (begins < 0 && ends > 0)
+    draw_point (cr, start - way * (POINT + INSET), -way, height, palette->ink);
+  if (begins < shown && ends > shown)
+    draw_point (cr, end - way * INSET, way, height, palette->ink);
+  cairo_destroy (cr);
+}
+
 void
 lw_over_row_draw (LwOverRow   *self,
                   GtkSnapshot *snapshot)
@@ -302,5 +370,6 @@ lw_over_row_draw (LwOverRow   *self,
   for (guint i = 0; i < lw_laid_batch (self->laid)->n_steps; i++)
     snapshot_block (self, snapshot, i, height);
   snapshot_gaps (self, snapshot, height);
+  snapshot_beyond (self, snapshot, height);
   snapshot_name (self, snapshot, height);
 }

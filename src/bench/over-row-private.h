@@ -24,9 +24,13 @@ struct _LwOverRow
   GskRenderNode *name;   /* (nullable) what stands in the gutter, at 0,0 */
   double name_width;
   guint told;            /* stamp of what a screen reader was told */
+  gboolean told_clock;   /* and whether by the clock */
 };
 
 /* over-row-draw.c */
+
+/* (transfer full) what of its time lies beyond the columns by the clock, "" if nothing or by step. */
+char    *lw_over_row_beyond     (LwOverRow   *self);
 
 /* Left and right of a step's block; FALSE if it has none. */
 gboolean lw_over_row_place      (LwOverRow   *self,

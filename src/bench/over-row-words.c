@@ -5,6 +5,7 @@
 #include "draw/block.h"
 #include "draw/slim.h"
 #include "season/text.h"
+#include "season/wording.h"
 
 char *
 lw_over_say_step (const LwLaid *laid,
@@ -69,6 +70,40 @@ lw_over_say_missing (const LwLaid  *laid,
   /* Translators: a batch, and a kind of step of the batch in hand */
   return g_strdup_printf (_ ("%s has no match for step %u, %s."), lw_laid_batch (laid)->name, step + 1,
                           _ (lw_kind_row (in_hand->steps[step].kind)->label));
+}
+
+char *
+lw_over_say_beyond (const LwLaid *laid,
+                    double        begins,
+                    double        shown)
+{
+  double end = begins;
+  g_autofree char *before = lw_say_minutes (MAX (-begins, 0)), *after = NULL, *gap = NULL;
+
+  for (guint i = 0; i < lw_laid_batch (laid)->n_steps; i++)
+    end += laid->minutes[i];
+  after = lw_say_minutes (MAX (end - shown, 0));
+  gap = lw_say_minutes (MAX (MAX (-end, begins - shown), 0));
+
+  if (end == 0)
+    return g_strdup (_ ("By the clock it is over when the batch in hand begins."));
+  if (begins == shown)
+    return g_strdup (_ ("By the clock it begins when the batch in hand ends."));
+  if (end < 0)
+    /* Translators: a time */
+    return g_strdup_printf (_ ("By the clock it is over %s before the batch in hand begins."), gap);
+  if (begins > shown)
+    /* Translators: a time */
+    return g_strdup_printf (_ ("By the clock it begins %s after the batch in hand ends."), gap);
+  if (begins < 0 && end > shown)
+    /* Translators: two times */
+    return g_strdup_printf (_ ("By the clock it begins %s before the batch in hand and ends %s after it."), before, after);
+  if (begins < 0)
+    /* Translators: a time */
+    return g_strdup_printf (_ ("By the clock it begins %s before the batch in hand."), before);
+
+  /* Translators: a time */
+  return end > shown ? g_strdup_printf (_ ("By the clock it ends %s after the batch in hand."), after) : g_strdup ("");
 }
 
 gboolean

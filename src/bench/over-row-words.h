@@ -20,7 +20,13 @@ char *lw_over_say_missing (const LwLaid  *laid,
                            const LwBatch *in_hand,
                            guint          step);
 
-/* (transfer full) all of both that has no match; by the clock, which of its time is not shown is all there is to say. */
+/* (transfer full) by the clock, which of its time is not shown, "" if all is: it begins `begins` minutes after the batch in
+ * hand, which lasts `shown`. */
+char *lw_over_say_beyond  (const LwLaid  *laid,
+                           double         begins,
+                           double         shown);
+
+/* (transfer full) all of both that has no match by steps. */
 char *lw_over_say_gaps    (const LwLaid  *laid,
                            const LwBatch *in_hand);
 

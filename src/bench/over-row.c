@@ -38,12 +38,16 @@ tell (LwOverRow *self)
   guint stamp = lw_overlays_stamp (lw_overlays_of (self->session));
   g_autofree char *label = NULL, *gaps = NULL;
 
-  if (stamp == self->told || batch == NULL)
+  gboolean by_clock = lw_session_scale (self->session)->view.by_clock;
+
+  /* By the clock it follows the times of the batch in hand, too. */
+  if (batch == NULL || (stamp == self->told && !by_clock && !self->told_clock))
     return;
 
   self->told = stamp;
+  self->told_clock = by_clock;
   label = lw_over_row_words (self);
-  gaps = lw_over_say_gaps (self->laid, batch);
+  gaps = by_clock ? lw_over_row_beyond (self) : lw_over_say_gaps (self->laid, batch);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, label,
                                   GTK_ACCESSIBLE_PROPERTY_DESCRIPTION, gaps, -1);
 }
@@ -115,7 +119,7 @@ tooltip_cb (LwOverRow  *self,
 {
   const LwBatch *batch = lw_session_batch (self->session);
   const LwScale *scale = lw_session_scale (self->session);
-  g_autofree char *words = NULL;
+  g_autofree char *words = NULL, *beyond = NULL, *all = NULL;
   double left, right, minute;
   guint column;
 
@@ -128,9 +132,11 @@ tooltip_cb (LwOverRow  *self,
   if (words == NULL && batch != NULL && !scale->view.by_clock && lw_scale_at (scale, x, &column, &minute)
       && column < batch->n_steps && (scale->rtl ? x > lw_over_row_end_x (self) : x < lw_over_row_end_x (self)))
     words = lw_over_say_missing (self->laid, batch, column);
-  if (words == NULL)
+  beyond = lw_over_row_beyond (self);
+  if (words == NULL && beyond[0] == '\0')
     words = lw_laid_name (self->laid);
-  gtk_tooltip_set_text (tooltip, words);
+  all = g_strjoin (words != NULL && beyond[0] != '\0' ? "\n" : "", words != NULL ? words : "", beyond, NULL);
+  gtk_tooltip_set_text (tooltip, all);
 
   return TRUE;
 }

@@ -3,6 +3,7 @@
 #include <glib/gstdio.h>
 #include <unistd.h>
 
+#include "bench/over-row-words.h"
 #include "bench/overlays.h"
 #include "../plain-season.h"
 
@@ -231,6 +232,39 @@ test_files (void)
   g_assert_cmpint (g_rmdir (folder), ==, 0);
 }
 
+/* What of its time is not shown, by the clock: it lasts 30 min beside a batch of `shown` min. */
+static void
+test_beyond (void)
+{
+  static const struct
+  {
+    double begins, shown;
+    const char *said;
+  } cases[] = {
+    { 0, 30, "" },
+    { 5, 40, "" },
+    { -5, 40, "By the clock it begins 5 min before the batch in hand." },
+    { 15, 40, "By the clock it ends 5 min after the batch in hand." },
+    { -10, 15, "By the clock it begins 10 min before the batch in hand and ends 5 min after it." },
+    { -30, 15, "By the clock it is over when the batch in hand begins." },
+    { 15, 15, "By the clock it begins when the batch in hand ends." },
+    { -90, 15, "By the clock it is over 1 h before the batch in hand begins." },
+    { 75, 15, "By the clock it begins 1 h after the batch in hand ends." },
+  };
+  g_autoptr (LwSeason) season = season_new ();
+  g_autoptr (LwLaid) laid = NULL;
+
+  for (guint i = 0; i < 3; i++)
+    lw_step_set (&season->batches[0]->steps[i], LW_SET_MINUTES, 10);
+  laid = lw_laid_new (season, NULL, 0, 0);
+  for (guint i = 0; i < G_N_ELEMENTS (cases); i++)
+    {
+      g_autofree char *said = lw_over_say_beyond (laid, cases[i].begins, cases[i].shown);
+
+      g_assert_cmpstr (said, ==, cases[i].said);
+    }
+}
+
 /* While dragged nothing is computed or matched anew, unless kinds of step change places. */
 static void
 test_drag (void)
@@ -286,6 +320,7 @@ main (int    argc,
   g_test_add_func ("/overlays/edits", test_edits);
   g_test_add_func ("/overlays/removed", test_removed);
   g_test_add_func ("/overlays/files", test_files);
+  g_test_add_func ("/overlays/beyond", test_beyond);
   g_test_add_func ("/overlays/drag", test_drag);
   g_test_add_func ("/overlays/end", test_end);
 

@@ -108,6 +108,19 @@ def ticks():
 
 
 @tap.case
+def by_clock():
+    """By the clock a row says what of its time is not shown."""
+    def described():
+        return desk.children(desk.place("list", "Batches laid over"))[0].get_description()
+
+    by_step = described()
+    desk.click(desk.get(None, "By clock"))
+    desk.wait_for(lambda: described() == "By the clock it begins 1 h 30 min before the batch in hand.", "what is not shown")
+    desk.click(desk.get(None, "By clock"))
+    desk.wait_for(lambda: described() == by_step, "what has no match")
+
+
+@tap.case
 def in_hand():
     """A batch does not lie over itself: taken in hand it gives way, and lies over again after that."""
     desk.choose("1 strong pan, first leaf")
