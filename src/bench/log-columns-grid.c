@@ -17,6 +17,7 @@ static const struct
 } choices[] = {
   { N_ ("not used"), LW_USE_NONE, 0 },
   { N_ ("time by clock"), LW_USE_TIME, LW_TIME_CLOCK },
+  { N_ ("time by stopwatch"), LW_USE_TIME, LW_TIME_STOPWATCH },
   { N_ ("time in seconds"), LW_USE_TIME, LW_TIME_SECONDS },
   { N_ ("time in minutes"), LW_USE_TIME, LW_TIME_MINUTES },
   { N_ ("time in hours"), LW_USE_TIME, LW_TIME_HOURS },

@@ -15,7 +15,8 @@ static const char told[] =
   "Reads a table of times and temperatures and tells what was read, and of each row or value that is left out\n"
   "its line and why. With --check nothing is written. A table with dates begins by the clock, another one with\n"
   "the step named, or else with the batch.\n"
-  "  --take \"Pan=wall\"   the column “Pan” is wall; also leaf, air, none, clock, seconds, minutes, hours, date";
+  "  --take \"Pan=wall\"   the column “Pan” is wall; also leaf, air, none, clock, stopwatch, seconds,\n"
+  "                      minutes, hours, date";
 
 typedef struct
 {
@@ -35,6 +36,7 @@ static const struct
   { "none", LW_USE_NONE, 0 }, { "leaf", LW_USE_LEAF, 0 }, { "wall", LW_USE_WALL, 0 }, { "air", LW_USE_AIR, 0 },
   { "date", LW_USE_DATE, 0 }, { "clock", LW_USE_TIME, LW_TIME_CLOCK }, { "seconds", LW_USE_TIME, LW_TIME_SECONDS },
   { "minutes", LW_USE_TIME, LW_TIME_MINUTES }, { "hours", LW_USE_TIME, LW_TIME_HOURS },
+  { "stopwatch", LW_USE_TIME, LW_TIME_STOPWATCH },
 };
 
 static gboolean
@@ -55,7 +57,7 @@ take_column (LwLogTable *table,
         }
 
   lw_complain (_ ("log: “%s” is not COLUMN=USE with a column of the table and leaf, wall, air, none, date, clock,"
-                  " seconds, minutes or hours"), wish);
+                  " stopwatch, seconds, minutes or hours"), wish);
 
   return FALSE;
 }

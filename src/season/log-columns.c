@@ -15,7 +15,7 @@ static const struct
 } words[] = {
   { "date", LW_USE_DATE }, { "day", LW_USE_DATE },
   { "datetime", LW_USE_TIME }, { "timestamp", LW_USE_TIME }, { "time", LW_USE_TIME }, { "clock", LW_USE_TIME },
-  { "elapsed", LW_USE_TIME }, { "seconds", LW_USE_TIME }, { "second", LW_USE_TIME }, { "sec", LW_USE_TIME },
+  { "elapsed", LW_USE_TIME }, { "stopwatch", LW_USE_TIME }, { "duration", LW_USE_TIME }, { "seconds", LW_USE_TIME }, { "second", LW_USE_TIME }, { "sec", LW_USE_TIME },
   { "minutes", LW_USE_TIME }, { "minute", LW_USE_TIME }, { "min", LW_USE_TIME }, { "hours", LW_USE_TIME },
   { "leaf", LW_USE_LEAF }, { "leaves", LW_USE_LEAF }, { "tea", LW_USE_LEAF },
   { "wall", LW_USE_WALL }, { "pan", LW_USE_WALL }, { "drum", LW_USE_WALL }, { "surface", LW_USE_WALL },
@@ -32,6 +32,9 @@ static const struct
   { "minutes", LW_TIME_MINUTES }, { "minute", LW_TIME_MINUTES }, { "min", LW_TIME_MINUTES },
   { "hours", LW_TIME_HOURS }, { "hour", LW_TIME_HOURS }, { "h", LW_TIME_HOURS },
 };
+
+/* What goes by them with a colon counts from its start, and not from midnight. */
+static const char *const counted[] = { "elapsed", "stopwatch", "duration", "minutes", "min", "mm" };
 
 /* "K" is also a type of thermocouple: a unit stands alone in its brackets, or behind a degree sign or "_". */
 static const struct
@@ -110,6 +113,9 @@ guess (LwLogColumn *column,
   for (guint i = 0; i < G_N_ELEMENTS (times) && column->time == LW_TIME_SECONDS; i++)
     if (lw_column_word (text, times[i].word) != NULL)
       column->time = times[i].time;
+  for (guint i = 0; i < G_N_ELEMENTS (counted) && column->time == LW_TIME_CLOCK; i++)
+    if (lw_column_word (text, counted[i]) != NULL)
+      column->time = LW_TIME_STOPWATCH;
 }
 
 static int
@@ -144,7 +150,7 @@ lw_log_columns_guess (LwLogColumn       *columns,
     if (columns[i].use == LW_USE_TIME || ((int) i != date && columns[i].use == LW_USE_DATE))
       columns[i].use = LW_USE_NONE;
   columns[time].use = LW_USE_TIME;
-  if (strchr (first[time], ':') != NULL)
+  if (strchr (first[time], ':') != NULL && columns[time].time != LW_TIME_STOPWATCH)
     columns[time].time = LW_TIME_CLOCK;
 
   for (guint i = 0; i < n; i++)

@@ -23,9 +23,10 @@ typedef enum
   LW_TIME_SECONDS,
   LW_TIME_MINUTES,
   LW_TIME_HOURS,
+  LW_TIME_STOPWATCH, /* minutes:seconds or hours:minutes:seconds, as many as there are */
 } LwLogTime;
 
-#define LW_N_LOG_TIMES (LW_TIME_HOURS + 1)
+#define LW_N_LOG_TIMES (LW_TIME_STOPWATCH + 1)
 
 typedef struct
 {

@@ -197,13 +197,17 @@ static gboolean
 read_time (Take   *take,
            double *time_s)
 {
-  static const double seconds[] = { [LW_TIME_SECONDS] = 1, [LW_TIME_MINUTES] = 60, [LW_TIME_HOURS] = 3600 };
+  static const double seconds[LW_N_LOG_TIMES] = { [LW_TIME_SECONDS] = 1, [LW_TIME_MINUTES] = 60, [LW_TIME_HOURS] = 3600,
+                                                  [LW_TIME_STOPWATCH] = 1 };
   LwLogTime time = take->table->columns[take->time].time;
   const char *cell = cell_of (take, take->time);
   double start_s = take->taken->start_s;
   Fault fault = FAULT_NONE;
 
-  if (time == LW_TIME_CLOCK ? !read_clock (take, cell, time_s) : !lw_table_number (cell, time_s))
+  gboolean is_one = time == LW_TIME_CLOCK ? read_clock (take, cell, time_s)
+                    : time == LW_TIME_STOPWATCH ? lw_table_stopwatch (cell, time_s) : lw_table_number (cell, time_s);
+
+  if (!is_one)
     fault = FAULT_TIME;
   else if (time != LW_TIME_CLOCK)
     *time_s *= seconds[time];

@@ -5,6 +5,7 @@
 #include <string.h>
 
 #include "season/text.h"
+#include "season/wording.h"
 
 #define TOLD_C 1   /* a notch of air */
 
@@ -14,6 +15,7 @@ lw_say_taken (const LwLogTaken *taken)
   const LwLog *log = taken->log;
   g_autofree char *rows = g_strdup_printf (ngettext ("%u row, lines %u to %u.", "%u rows, lines %u to %u.", log->rows),
                                            log->rows, log->first_line, log->last_line);
+  g_autofree char *time = lw_say_minutes (lw_log_duration_s (log) / 60), *lasts = g_strdup_printf (_ (" It lasts %s."), time);
   g_autofree char *out = NULL, *gaps = NULL;
 
   if (log->left_out > 0)
@@ -22,7 +24,7 @@ lw_say_taken (const LwLogTaken *taken)
     gaps = g_strdup_printf (ngettext (" Of %u row a part is left out.", " Of %u rows a part is left out.", taken->gaps),
                             taken->gaps);
 
-  return g_strconcat (rows, out != NULL ? out : "", gaps, NULL);
+  return g_strconcat (rows, out != NULL ? out : "", gaps != NULL ? gaps : "", lasts, NULL);
 }
 
 static const char *

@@ -4,7 +4,7 @@
 
 #include "season/log-csv.h"
 
-/* "86400 rows, lines 2 to 86401; 12 rows left out, of 3 a part." */
+/* "86400 rows, lines 2 to 86401; 12 rows left out, of 3 a part. It lasts 24 h." */
 char *lw_say_taken   (const LwLogTaken *taken);
 
 /* (nullable) how far off it is for a step that follows it, where that is more than can be overlooked. */

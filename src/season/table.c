@@ -209,6 +209,40 @@ sign (const char **at,
   return TRUE;
 }
 
+/* What stands behind the point or comma of a second, if there is one; `*at` goes on past it. */
+static double
+second_part (const char **at)
+{
+  double part = 0, tenth = 1;
+
+  if (**at == '.' || **at == ',')
+    for (++*at; g_ascii_isdigit (**at); ++*at)
+      part += (**at - '0') * (tenth /= 10);
+
+  return part;
+}
+
+gboolean
+lw_table_stopwatch (const char *cell,
+                    double     *since_s)
+{
+  guint number[3], n = 1;
+  double part;
+
+  if (!digits (&cell, 1, 6, &number[0]))
+    return FALSE;
+  for (; n < 3 && sign (&cell, ":"); n++)
+    if (!digits (&cell, 1, 2, &number[n]) || number[n] > 59)
+      return FALSE;
+  part = second_part (&cell);
+  if (n < 2 || *cell != '\0')
+    return FALSE;
+
+  *since_s = (n == 3 ? 3600.0 * number[0] + 60.0 * number[1] : 60.0 * number[0]) + number[n - 1] + part;
+
+  return TRUE;
+}
+
 /* Where "AM" or "PM" stands behind a time, the hour of the day's twenty-four; `*at` goes on past it. FALSE if it is none
  * of twelve. */
 static gboolean
@@ -243,13 +277,7 @@ lw_table_clock (const char *cell,
       cell++;
       if (!digits (&cell, 1, 2, &second))
         return FALSE;
-      if (*cell == '.' || *cell == ',')
-        {
-          double tenth = 1;
-
-          for (cell++; g_ascii_isdigit (*cell); cell++)
-            part += (*cell - '0') * (tenth /= 10);
-        }
+      part = second_part (&cell);
     }
   if (!half_day (&cell, &hour) || *cell != '\0' || hour > 23 || minute > 59 || second > 59)
     return FALSE;

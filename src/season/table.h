@@ -52,5 +52,9 @@ gboolean   lw_table_moment    (const char *cell,
 gboolean   lw_table_clock     (const char *cell,
                                double     *since_s);
 
+/* "90:05" or "90:05.5", minutes and seconds, or "25:00:05", hours too: seconds. */
+gboolean   lw_table_stopwatch (const char *cell,
+                               double     *since_s);
+
 /* (transfer full) fit to stand in a message: one line, not long. */
 char      *lw_table_quote     (const char *cell);

@@ -41,7 +41,7 @@ def table_goes_in():
     """By the clock; what was read is told, what was left out too, by line; the rest of the file is as it was."""
     path, table = put("a.leafwend", SEASON % ""), put("pan 7.csv", DATED)
     said, told = run("log", path, "--import", table, "--batch", "1")
-    assert "4 rows, lines 2 to 5. 1 row is left out. Of 1 row a part is left out." in said, said
+    assert "4 rows, lines 2 to 5. 1 row is left out. Of 1 row a part is left out. It lasts 25 min." in said, said
     assert "“Pan (°F)”: wall, 250.0 to 250.0 °C, turned from °F; 2 points are kept within 0.05 °C." in said, said
     assert table + ":3: “OL” of “Pan (°F)”" in told, told
     assert table + ":4: “2026-04-12T11:00:30” is before the row above" in told, told

@@ -128,6 +128,9 @@ FORMS = {
     "the time of day by twelve hours": (
         lines("Time,Wall,Leaf", lambda s, wall, leaf: at(s).strftime("%I:%M:%S %p") + ",%.1f,%.1f" % (wall, leaf)),
         Form(time=of_twelve())),
+    "a stopwatch past the hour": (
+        lines("Elapsed,Wall,Leaf", lambda s, wall, leaf: "%d:%02d,%.1f,%.1f" % (*divmod(7 * s, 60), wall, leaf)),
+        Form(time=lambda text: 60 * int(text.split(":")[0]) + int(text.split(":")[1]))),
     "degrees Fahrenheit": (
         lines("Seconds,Wall (°F),Leaf (°F)", lambda s, *c: "%d,%.1f,%.1f" % (s, *(1.8 * t + 32 for t in c))),
         Form(to_c=lambda f: (f - 32) / 1.8)),

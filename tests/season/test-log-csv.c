@@ -46,6 +46,8 @@ static const struct
   { "time,wall\n1775988000,20.5\n1775988060,21\n1775988120,250\n" },
   { "Time,Wall\n11:59:00 pm,20.5\n12:00 AM,21\n12:01:00am,250\n" },
   { "Time,Wall\n2026-04-12 10:00:00 AM,20.5\n2026-04-12 10:01:00 AM,21\n2026-04-12 10:02 AM,250\n", 1775988000 },
+  { "Elapsed (mm:ss),Wall\n0:00,20.5\n1:00,21\n2:00.0,250\n" },
+  { "Stopwatch,Wall\n0:00:00,20.5\n0:01:00,21\n0:02:00,250\n" },
   { "sep=;\r\nTime;Wall\r\n0;20,5\r\n60;21\r\n120;250\r\n" },
 };
 
@@ -85,12 +87,20 @@ static void
 test_clock (void)
 {
   static const char *const none[] = { "", "10", "24:00", "13:00 PM", "0:10 AM", "10:00 PMs", "10:00 p", "10:60 AM" };
+  static const char *const counts[] = { "", "90", "90.5", "1:60", "1:60:00", "1:2:3:4", "1:", ":30", "1:30x", "-1:30" };
   double since_s;
 
   for (guint i = 0; i < G_N_ELEMENTS (none); i++)
     g_assert_false (lw_table_clock (none[i], &since_s));
   g_assert_true (lw_table_clock ("12:30 PM", &since_s));
   g_assert_cmpfloat (since_s, ==, 45000);
+
+  for (guint i = 0; i < G_N_ELEMENTS (counts); i++)
+    g_assert_false (lw_table_stopwatch (counts[i], &since_s));
+  g_assert_true (lw_table_stopwatch ("90:05.5", &since_s));
+  g_assert_cmpfloat (since_s, ==, 5405.5);
+  g_assert_true (lw_table_stopwatch ("25:00:05", &since_s));
+  g_assert_cmpfloat (since_s, ==, 90005);
 }
 
 /* Several columns, guessed; and taken otherwise when somebody says so. */

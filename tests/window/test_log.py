@@ -62,12 +62,12 @@ def file_is_looked_at():
 @tap.case
 def columns_are_changed():
     """A column is made leaf by pointer and keys, and the time a clock, which it is not; what is shown follows."""
-    choose("What “Sensor 1” is", 6)
+    choose("What “Sensor 1” is", 7)
     desk.get("label", re.compile("“Sensor 1”: leaf, 22.0 to 82.0 °C"))
     choose("What “Elapsed (s)” is", 1)
     desk.get("label", re.compile("Choose the column of the times"))
     assert not desk.has(desk.get("push button", "Import"), "sensitive"), "times are no clock"
-    choose("What “Elapsed (s)” is", 2)
+    choose("What “Elapsed (s)” is", 3)
     desk.wait_for(lambda: desk.has(desk.get("push button", "Import"), "sensitive"), "seconds again")
 
 
