@@ -75,7 +75,7 @@ static void
 shown_cb (LwFitWindow *self)
 {
   guint at = lw_fit_panel_at (LW_FIT_PANEL (self->panel));
-  g_autofree char *miss = NULL, *words = NULL;
+  g_autofree char *miss = NULL, *unseen = NULL, *words = NULL;
   const LwFitBatch *batch;
 
   if (self->fit == NULL)
@@ -83,9 +83,11 @@ shown_cb (LwFitWindow *self)
 
   batch = &self->fit->batches[at];
   miss = lw_fit_miss_say (self->fit, batch);
-  /* Translators: which of the batches, its name, how far the model missed its weigh-ins */
-  words = g_strdup_printf (_ ("%u of %u: %s. %s"), at + 1, self->fit->n_batches,
-                           self->fit->season->batches[batch->batch]->name, miss);
+  unseen = lw_fit_unseen_say (self->fit, batch);
+  /* Translators: which of the batches, its name, how far the model missed its weigh-ins; how well it is foretold, or nothing */
+  words = g_strdup_printf (_ ("%u of %u: %s. %s %s"), at + 1, self->fit->n_batches,
+                           self->fit->season->batches[batch->batch]->name, miss, unseen != NULL ? unseen : "");
+  g_strchomp (words);
   gtk_label_set_label (GTK_LABEL (self->head), words);
   gtk_widget_set_sensitive (self->back, at > 0);
   gtk_widget_set_sensitive (self->on, at + 1 < self->fit->n_batches);
@@ -130,7 +132,7 @@ lw_fit_answer_show (LwFitWindow *self,
                     LwFit       *fit)
 {
   LwFit *last = self->fit;
-  g_autofree char *miss = lw_fit_miss_say (fit, NULL), *unseen = lw_fit_unseen_say (fit);
+  g_autofree char *miss = lw_fit_miss_say (fit, NULL), *unseen = lw_fit_unseen_say (fit, NULL);
   g_autofree char *words = unseen != NULL ? g_strdup_printf ("%s %s", miss, unseen) : g_strdup (miss);
 
   self->fit = fit;

@@ -8,6 +8,7 @@
 #include "season/text.h"
 #include "season/wording.h"
 
+#define LEAST_CHANCE 1e-6
 #define MOST_NAMES 12 /* in a note, which must not grow without end */
 
 char *
@@ -108,6 +109,23 @@ say_of_batch (const LwFit        *fit,
   return g_strdup_printf (_ ("“%s” has no weigh-in that tells of its leaf and is left out."), name);
 }
 
+static char *
+say_misfit (const LwFit        *fit,
+            const LwFitWarning *warning)
+{
+  g_autofree char *number = lw_fit_number_say (fmax (warning->number, LEAST_CHANCE), 1);
+  /* Translators: a chance; it is that small or smaller */
+  g_autofree char *chance = g_strdup_printf (warning->number < LEAST_CHANCE ? _ ("under %s") : "%s", number);
+  const char *name = fit->season->batches[fit->batches[warning->a].batch]->name;
+
+  if (fit->n_batches == 1)
+    return g_strdup_printf (_ ("The weigh-ins lie further from the model than their errors allow (chance %s): something else "
+                               "differs, and the standard errors here are too small."), chance);
+
+  return g_strdup_printf (_ ("The weigh-ins lie further from the model than their errors allow (chance %s), those of “%s” the "
+                             "most: something else differs, and the standard errors here are too small."), chance, name);
+}
+
 char *
 lw_fit_warning_say (const LwFit        *fit,
                     const LwFitWarning *warning)
@@ -127,8 +145,7 @@ lw_fit_warning_say (const LwFit        *fit,
       return g_strdup (_ ("The search did not come to an end: no errors are known."));
 
     case LW_FIT_MISFIT:
-      return g_strdup_printf (_ ("The weigh-ins lie further from the model than their errors allow (chance %.1g): something "
-                                 "else differs, and the standard errors here are too small."), warning->number);
+      return say_misfit (fit, warning);
 
     case LW_FIT_AT_BOUND:
     case LW_FIT_NOT_TOLD:
@@ -201,10 +218,13 @@ lw_fit_points_say (const LwFit      *fit,
 }
 
 char *
-lw_fit_unseen_say (const LwFit *fit)
+lw_fit_unseen_say (const LwFit      *fit,
+                   const LwFitBatch *batch)
 {
-  if (isnan (fit->unseen_rms))
+  if (isnan (batch != NULL ? batch->unseen_rms : fit->unseen_rms) || (batch != NULL && fit->n_batches == 1))
     return NULL;
+  if (batch != NULL)
+    return g_strdup_printf (_ ("The others foretell it to within %.1f times."), batch->unseen_rms);
   if (fit->n_batches == 1)
     return g_strdup (_ ("There is no other batch to foretell this one from."));
 

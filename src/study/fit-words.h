@@ -35,8 +35,10 @@ char *lw_fit_miss_say        (const LwFit        *fit,
 char *lw_fit_points_say      (const LwFit        *fit,
                               const LwFitBatch   *batch);
 
-/* (transfer full) (nullable) how well a batch is foretold that was not fitted to; NULL where that was not asked for. */
-char *lw_fit_unseen_say      (const LwFit        *fit);
+/* (transfer full) (nullable) how well a batch is foretold that was not fitted to: any, or the one that is named; NULL where
+ * that was not asked for or is not known. */
+char *lw_fit_unseen_say      (const LwFit        *fit,
+                              const LwFitBatch   *batch);  /* (nullable) */
 
 /* (transfer full) where the fitted profile comes from, with its values: a note for it. */
 char *lw_fit_history_say     (const LwFit        *fit,

@@ -223,6 +223,19 @@ warn (GArray          *warnings,
   g_array_append_val (warnings, warning);
 }
 
+/* Which of the batches, by weigh-in. */
+static guint
+most_missed (const LwFit *fit)
+{
+  guint most = 0;
+
+  for (guint k = 1; k < fit->n_batches; k++)
+    if (fit->batches[k].after / fit->batches[k].n_points > fit->batches[most].after / fit->batches[most].n_points)
+      most = k;
+
+  return most;
+}
+
 /* In the order in which they matter to the one who reads them. */
 static void
 judge (LwFit     *fit,
@@ -248,7 +261,7 @@ judge (LwFit     *fit,
   if (!found)
     warn (warnings, LW_FIT_UNFINISHED, 0, 0, NAN);
   if (chance < LW_FIT_CHANCE)
-    warn (warnings, LW_FIT_MISFIT, 0, 0, chance);
+    warn (warnings, LW_FIT_MISFIT, most_missed (fit), 0, chance);
 
   for (guint i = 0; i < n; i++)
     if (fit->params[i].at_bound)

@@ -63,7 +63,8 @@ typedef enum
   LW_FIT_NOT_TOLD,           /* change `a` is not */
   LW_FIT_TWINS,              /* changes `a` and `b` cannot be told apart; `number` is their correlation */
   LW_FIT_AT_BOUND,           /* change `a` ended at the end of its range */
-  LW_FIT_MISFIT,             /* even so the model misses by more than the errors; `number` is the chance of that */
+  LW_FIT_MISFIT,             /* even so the model misses by more than the errors; `number` is the chance of that, and the
+                              * weigh-ins of the fit's batch `a` are missed most */
   LW_FIT_UNFINISHED,         /* rounds used up */
   LW_FIT_LATE,               /* batch `a` has `number` weigh-ins after their step's end, left out */
   LW_FIT_PLANNED,            /* batch `a` was not made */

@@ -144,16 +144,19 @@ test_words (void)
   LwFitAsk ask = { .free = BIT (SKIN) | BIT (MOISTURE), .leave_one_out = TRUE };
   g_autoptr (LwFit) fit = lw_fit_new (weighed, &ask, NULL, NULL);
   g_autofree char *miss = lw_fit_miss_say (fit, NULL), *of_one = lw_fit_miss_say (fit, &fit->batches[0]);
-  g_autofree char *unseen = lw_fit_unseen_say (fit), *skin = lw_fit_prior_say (LW_FIT_SKIN, weighed->profiles[0]);
+  g_autofree char *unseen = lw_fit_unseen_say (fit, NULL), *skin = lw_fit_prior_say (LW_FIT_SKIN, weighed->profiles[0]);
   g_autofree char *pan = lw_fit_prior_say (LW_FIT_CONTACT, weighed->profiles[0]);
   g_autofree char *moisture = lw_fit_prior_say (LW_FIT_MOISTURE, weighed->profiles[0]);
   g_autofree char *before = g_strdup_printf ("missed them by %.1f times", sqrt (fit->before / fit->n_points));
   g_autofree char *within = g_strdup_printf ("within %.1f times", fit->unseen_rms);
+  g_autofree char *unseen_one = lw_fit_unseen_say (fit, &fit->batches[1]);
+  g_autofree char *of_second = g_strdup_printf ("The others foretell it to within %.1f times.", fit->batches[1].unseen_rms);
   g_autofree char *counted = g_strdup_printf ("%u weigh-ins", fit->batches[0].n_points);
 
   g_assert_nonnull (strstr (miss, before));
   g_assert_nonnull (strstr (of_one, counted));
   g_assert_nonnull (strstr (unseen, within));
+  g_assert_cmpstr (unseen_one, ==, of_second);
   g_assert_cmpstr (skin, ==, "0.00021 m/s ± 30 %");
   g_assert_cmpstr (pan, ==, "± 20 %");
   g_assert_cmpstr (moisture, ==, "77 % wet basis ± 1.5 % points");
