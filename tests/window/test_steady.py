@@ -195,4 +195,19 @@ def missed_aims_come_first():
     desk.get("status bar", "All aims are met.")
 
 
+@tap.case
+def without_steps_nothing_is_offered():
+    """A batch that has lost its steps says why nothing can be computed, and offers neither; undo brings both back"""
+    run, seek = (desk.get("push button", re.compile(name), under=page()) for name in ("^Compute ", "^Look for"))
+    for left in range(len(desk.blocks()) - 1, -1, -1):
+        box = desk.bounds(desk.blocks()[0])
+        desk.click(box.x + box.width / 2, box.y + 12)
+        desk.key("Delete")
+        desk.wait_for(lambda: len(desk.blocks()) == left, "%d steps" % left)
+    note("^The batch has no steps yet")
+    assert not desk.has(run, "sensitive") and not desk.has(seek, "sensitive")
+    desk.key("ctrl+z")
+    desk.wait_for(lambda: desk.has(run, "sensitive") and desk.has(seek, "sensitive"), "both to be offered")
+
+
 tap.main(desk.tree)
