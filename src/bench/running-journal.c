@@ -3,6 +3,7 @@
 #include "bench/running-private.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "bench/clock.h"
 #include "season/text.h"
@@ -73,6 +74,23 @@ lw_running_is_elsewhere (LwRunning *self,
   return elsewhere;
 }
 
+/* What cannot be read again, as of a step with more weigh-ins than a document holds, is not on the disk. */
+static gboolean
+check_readable (const char *line,
+                GError    **error)
+{
+  g_auto (LwJournalEntry) entry = { 0 };
+  guint damaged;
+
+  if (lw_journal_read (line, strlen (line), &entry, &damaged))
+    return TRUE;
+
+  g_set_error_literal (error, G_FILE_ERROR, G_FILE_ERROR_INVAL,
+                       _ ("The running batch has something that no file can hold. Save the season: that tells what it is."));
+
+  return FALSE;
+}
+
 gboolean
 lw_running_take_over (LwRunning *self)
 {
@@ -102,7 +120,7 @@ lw_running_keep (LwRunning *self)
 
   line = lw_journal_line (&self->run, lw_clock_now_s (), self->path, lw_session_filed (self->session), self->file_name,
                           lw_session_base (self->session), (guint) at);
-  if (!open_file (self, &error) || !lw_journal_file_add (self->file, line, &error))
+  if (!check_readable (line, &error) || !open_file (self, &error) || !lw_journal_file_add (self->file, line, &error))
     return fail (self, error);
 
   g_clear_pointer (&self->filed, lw_season_unref);
