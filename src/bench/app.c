@@ -134,6 +134,8 @@ lw_app_new (void)
     G_OPTION_ENTRY_NULL
   };
 
+  /* So that it is asked before the desktop's session ends; bench/window-logout.c answers. */
+  g_object_set (app, "register-session", TRUE, NULL);
   g_application_add_main_option_entries (G_APPLICATION (app), entries);
   g_application_set_option_context_parameter_string (G_APPLICATION (app), _ ("[SEASON]..."));
   g_signal_connect (app, "handle-local-options", G_CALLBACK (local_options_cb), NULL);

@@ -135,6 +135,9 @@ void lw_window_add_run (LwWindow *self);
 /* window-left.c; the running batch must be there. */
 void lw_window_add_left (LwWindow *self);
 
+/* window-logout.c; the session must be there. */
+void lw_window_add_logout (LwWindow *self);
+
 /* window-view.c; the board must be there. */
 void lw_window_add_view_actions (LwWindow *self);
 

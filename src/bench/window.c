@@ -295,6 +295,7 @@ lw_window_init (LwWindow *self)
   lw_window_add_replan_action (self);
   lw_window_add_run (self);
   lw_window_add_left (self);
+  lw_window_add_logout (self);
   lw_window_add_disk (self);
   lw_window_add_find (self);
   add_keys (self);
