@@ -184,7 +184,7 @@ void
 lw_finder_season (LwFinder *self,
                   LwSeason *season)
 {
-  g_autoptr (GPtrArray) heads = g_ptr_array_new_with_free_func ((GDestroyNotify) lw_head_unref);
+  g_autoptr (GPtrArray) heads = lw_heads_new (season);
 
   lw_finder_leave (self);
   self->cancel = g_cancellable_new ();
@@ -195,8 +195,6 @@ lw_finder_season (LwFinder *self,
   g_ptr_array_set_size (self->files, 0);
   self->n_read = self->n_broken = 0;
   lw_finder_clear (self);
-  for (guint i = 0; i < season->n_batches; i++)
-    g_ptr_array_add (heads, lw_head_new (season, i));
   lw_finder_add_heads (self, heads, NULL);
   lw_finder_remember (self);
   refill_now (self);

@@ -75,20 +75,42 @@ add_leaf (GChecksum       *sum,
   ADD_ALL (sum, leaf->parts, leaf->n_parts);
 }
 
-static void
-add_weather (GChecksum       *sum,
-             const LwWeather *weather)
+static char *
+weather_digest (const LwWeather *weather)
 {
+  g_autoptr (GChecksum) sum = g_checksum_new (G_CHECKSUM_SHA256);
+
   ADD (sum, weather->form);
   ADD (sum, weather->start_s);
   ADD (sum, weather->day);
-  ADD (sum, weather->n_hours);
   ADD_ALL (sum, weather->hours, weather->n_hours);
+
+  return g_strdup (g_checksum_get_string (sum));
 }
 
-char *
-lw_head_digest (const LwSeason *season,
-                guint           batch)
+/* A season of hours takes longer than all else, and its batches share it: `weathers` has the digests that are made. */
+static void
+add_weather (GChecksum       *sum,
+             const LwWeather *weather,
+             GHashTable      *weathers)
+{
+  char *digest = g_hash_table_lookup (weathers, weather);
+
+  if (digest == NULL)
+    g_hash_table_insert (weathers, (gpointer) weather, digest = weather_digest (weather));
+  g_checksum_update (sum, (const guchar *) digest, -1);
+}
+
+static GHashTable *
+weathers_new (void)
+{
+  return g_hash_table_new_full (NULL, NULL, NULL, g_free);
+}
+
+static char *
+digest_new (const LwSeason *season,
+            guint           batch,
+            GHashTable     *weathers)
 {
   g_autoptr (GChecksum) sum = g_checksum_new (G_CHECKSUM_SHA256);
   const LwBatch *of = season->batches[batch];
@@ -114,9 +136,18 @@ lw_head_digest (const LwSeason *season,
   if (leaf != NULL)
     add_leaf (sum, leaf);
   if (weather != NULL)
-    add_weather (sum, weather);
+    add_weather (sum, weather, weathers);
 
   return g_strdup (g_checksum_get_string (sum));
+}
+
+char *
+lw_head_digest (const LwSeason *season,
+                guint           batch)
+{
+  g_autoptr (GHashTable) weathers = weathers_new ();
+
+  return digest_new (season, batch, weathers);
 }
 
 static void
@@ -147,9 +178,10 @@ all_text (const LwHead  *head,
   return lw_head_fold (all->str);
 }
 
-LwHead *
-lw_head_new (const LwSeason *season,
-             guint           batch)
+static LwHead *
+head_new (const LwSeason *season,
+          guint           batch,
+          GHashTable     *weathers)
 {
   LwHead *head = g_atomic_rc_box_new0 (LwHead);
   const LwBatch *of = season->batches[batch];
@@ -168,9 +200,21 @@ lw_head_new (const LwSeason *season,
   head->tea_key = g_utf8_collate_key_for_filename (head->tea_folded, -1);
   head->leaf_key = g_utf8_collate_key_for_filename (head->leaf_folded, -1);
   head->folded = all_text (head, of);
-  head->digest = lw_head_digest (season, batch);
+  head->digest = digest_new (season, batch, weathers);
 
   return head;
+}
+
+GPtrArray *
+lw_heads_new (const LwSeason *season)
+{
+  GPtrArray *heads = g_ptr_array_new_full (season->n_batches, (GDestroyNotify) lw_head_unref);
+  g_autoptr (GHashTable) weathers = weathers_new ();
+
+  for (guint i = 0; i < season->n_batches; i++)
+    g_ptr_array_add (heads, head_new (season, i, weathers));
+
+  return heads;
 }
 
 LwHead *

@@ -23,8 +23,8 @@ typedef struct
   char *digest;    /* of all that the model makes its outcomes from */
 } LwHead;
 
-LwHead *lw_head_new   (const LwSeason *season,
-                       guint           batch);
+/* (transfer full) of all its batches. */
+GPtrArray *lw_heads_new (const LwSeason *season);
 LwHead *lw_head_ref   (LwHead         *head);
 void    lw_head_unref (LwHead         *head);
 

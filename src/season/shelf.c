@@ -192,7 +192,5 @@ lw_shelf_read (LwShelved *shelved)
       return;
     }
 
-  shelved->heads = g_ptr_array_new_full (season->n_batches, (GDestroyNotify) lw_head_unref);
-  for (guint i = 0; i < season->n_batches; i++)
-    g_ptr_array_add (shelved->heads, lw_head_new (season, i));
+  shelved->heads = lw_heads_new (season);
 }

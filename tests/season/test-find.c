@@ -33,6 +33,7 @@ static void
 make_heads (void)
 {
   g_autoptr (LwSeason) season = lw_season_new ("S");
+  g_autoptr (GPtrArray) all = NULL;
   LwProfile *leaf = lw_profile_start ();
 
   g_free (leaf->name);
@@ -52,9 +53,12 @@ make_heads (void)
       lw_batch_insert_step (batch, 0, lw_step_new (LW_KIND_ROLL));
       batch->steps[0].note = g_strdup (i == 1 ? "too firm" : NULL);
       lw_season_insert_batch (season, i, batch);
-      heads[i] = lw_head_new (season, i);
       outcomes[i] = (LwOutcome) { .moisture_wb_pct = batches[i].moisture, .kg_per_kg_fresh = batches[i].ratio };
     }
+
+  all = lw_heads_new (season);
+  for (guint i = 0; i < N; i++)
+    heads[i] = lw_head_ref (g_ptr_array_index (all, i));
 }
 
 static const LwOutcome *
