@@ -71,7 +71,7 @@ lw_state_panel_moved (LwStatePanel *self)
 {
   if (self->by_clock != lw_session_scale (self->session)->view.by_clock)
     take_spells (self);
-  gtk_widget_queue_allocate (self->weigh_ins);
+  lw_weigh_layer_moved (LW_WEIGH_LAYER (self->weigh_ins));
   drop_picture (self);
 }
 

@@ -22,6 +22,7 @@ struct _LwWeighLayer
   LwStatePanel *panel;  /* holds this */
   LwSession *session;
   GArray *places;       /* Place, one for each child */
+  gboolean walls;       /* by a view that shows them */
   GtkWidget *last;      /* the point that had the keyboard; compared, never followed */
 };
 
@@ -171,6 +172,7 @@ track_cb (LwWeighLayer *self)
   if (lw_session_is_dragging (self->session))
     return;
 
+  self->walls = lw_session_scale (self->session)->view.logs;
   take_places (self);
   for (GtkWidget *next; child != NULL; child = next, have++)
     {
@@ -191,6 +193,14 @@ track_cb (LwWeighLayer *self)
       gtk_widget_set_tooltip_text (child, words);
       gtk_accessible_update_property (GTK_ACCESSIBLE (child), GTK_ACCESSIBLE_PROPERTY_LABEL, words, -1);
     }
+  gtk_widget_queue_allocate (GTK_WIDGET (self));
+}
+
+void
+lw_weigh_layer_moved (LwWeighLayer *self)
+{
+  if (self->walls != lw_session_scale (self->session)->view.logs)
+    track_cb (self);
   gtk_widget_queue_allocate (GTK_WIDGET (self));
 }
 

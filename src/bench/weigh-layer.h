@@ -11,3 +11,6 @@ G_DECLARE_FINAL_TYPE (LwWeighLayer, lw_weigh_layer, LW, WEIGH_LAYER, GtkWidget)
  * chosen point opens by the action "win.weigh-in-change", a secondary click beside them by "win.weigh-in-at". */
 GtkWidget *lw_weigh_layer_new (LwStatePanel *panel,
                                LwSession    *session);
+
+/* The columns moved, or walls are shown or no more: its points go where they belong. */
+void       lw_weigh_layer_moved (LwWeighLayer *self);

@@ -102,15 +102,23 @@ lw_panel_measured (const LwPanelLook *look,
                    double             off,
                    double            *value)
 {
+  if (weigh_in->of == LW_WALL_C && look->quantity == LW_LEAF_TEMP && look->scale->view.logs)
+    {
+      *value = weigh_in->value + off * weigh_in->sd;
+      return TRUE;
+    }
+
   return lw_measured (weigh_in, look->quantity, look->batch->fresh_kg, look->fresh_moisture_pct, off, value);
 }
 
+/* A ring, for a wall a square. */
 static void
-draw_point (LwSpace *space,
-            double   x,
-            double   y,
-            double   high,
-            double   low)
+draw_point (LwSpace  *space,
+            LwMeasure of,
+            double    x,
+            double    y,
+            double    high,
+            double    low)
 {
   cairo_t *cr = space->cr;
   double radius = POINT * lw_letter_scale (space->letter);
@@ -126,7 +134,10 @@ draw_point (LwSpace *space,
   lw_ink_use (cr, space->palette->ink);
   cairo_stroke (cr);
 
-  cairo_arc (cr, x, y, radius, 0, 2 * G_PI);
+  if (of == LW_WALL_C)
+    cairo_rectangle (cr, x - radius, y - radius, 2 * radius, 2 * radius);
+  else
+    cairo_arc (cr, x, y, radius, 0, 2 * G_PI);
   lw_ink_use (cr, space->palette->card);
   cairo_fill_preserve (cr);
   cairo_set_line_width (cr, 1.6);
@@ -162,7 +173,7 @@ lw_space_weigh_ins (LwSpace *space)
         if (lw_panel_measured (look, weigh_in, 0, &value)
             && lw_panel_measured (look, weigh_in, 1, &high)
             && lw_panel_measured (look, weigh_in, -1, &low))
-          draw_point (space, floor (x) + 0.5, lw_space_y (space, value), lw_space_y (space, high),
+          draw_point (space, weigh_in->of, floor (x) + 0.5, lw_space_y (space, value), lw_space_y (space, high),
                       lw_space_y (space, low));
       }
   cairo_restore (space->cr);

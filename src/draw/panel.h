@@ -79,8 +79,8 @@ GArray *lw_panel_turns (const LwTrack    *track,
 /* The axis a panel uses for all that it shows: percentages start at 0. */
 LwAxis lw_panel_axis  (const LwPanelLook *look);
 
-/* What a weigh-in of `look->batch` says of the panel's quantity, `off` standard deviations up.
- * FALSE if it says nothing of it. */
+/* What a weigh-in of `look->batch` says of the panel's quantity, `off` standard deviations up; beside the leaf's temperature
+ * the wall's, where the view shows walls. FALSE if it says nothing of it. */
 gboolean lw_panel_measured (const LwPanelLook *look,
                             const LwWeighIn   *weigh_in,
                             double             off,

@@ -118,6 +118,33 @@ test_lines (gconstpointer rtl)
   panel_clear (&moisture);
 }
 
+/* A wall that was measured stands in the panel of leaf temperature where walls are shown, and makes room for itself. */
+static void
+test_measured_wall (gconstpointer rtl)
+{
+  g_autoptr (LwSeason) season = sample_season ();
+  Panel without = { 0 }, with = { 0 }, moisture = { 0 };
+  const LwWeighIn wall = { 10, LW_WALL_C, 270, 5, 0, NULL };
+  double value;
+
+  lw_batch_add_weigh_in (season->batches[0], 1, wall);
+  draw (&without, season, LW_LEAF_TEMP, FALSE, GPOINTER_TO_INT (rtl));
+  draw (&with, season, LW_LEAF_TEMP, TRUE, GPOINTER_TO_INT (rtl));
+  draw (&moisture, season, LW_MOISTURE, TRUE, GPOINTER_TO_INT (rtl));
+  g_assert_cmpfloat (without.axis.high, <, 270);
+  g_assert_cmpfloat (with.axis.high, >=, 275);
+  g_assert_false (lw_panel_measured (&without.look, &wall, 0, &value));
+  g_assert_false (lw_panel_measured (&moisture.look, &wall, 0, &value));
+  g_assert_true (lw_panel_measured (&with.look, &wall, 1, &value));
+  g_assert_cmpfloat (value, ==, 275);
+  g_assert_true (is_drawn (&with, 1, 10, 270));
+  g_assert_false (is_drawn (&with, 1, 16, 270));
+
+  panel_clear (&without);
+  panel_clear (&with);
+  panel_clear (&moisture);
+}
+
 /* Dark pixels in a band of the picture of a log by itself: of its letters where no line runs. */
 static guint
 n_dark (const LwLog *log,
@@ -175,6 +202,8 @@ main (int    argc,
   g_test_init (&argc, &argv, NULL);
   g_test_add_data_func ("/logs/lines", GINT_TO_POINTER (FALSE), test_lines);
   g_test_add_data_func ("/logs/lines-rtl", GINT_TO_POINTER (TRUE), test_lines);
+  g_test_add_data_func ("/logs/measured-wall", GINT_TO_POINTER (FALSE), test_measured_wall);
+  g_test_add_data_func ("/logs/measured-wall-rtl", GINT_TO_POINTER (TRUE), test_measured_wall);
   g_test_add_func ("/logs/names", test_names);
 
   return g_test_run ();

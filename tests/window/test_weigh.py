@@ -200,6 +200,34 @@ def the_list_tells_and_changes_them():
 
 
 @tap.case
+def a_wall_stands_beside_the_leaf():
+    """A wall's temperature is a point of the leaf's panel while walls are shown, and can be chosen there."""
+    def item(menu, name):
+        desk.key(menu)
+        desk.act(desk.wait_for(lambda: [n for n in desk.walk() if desk.name_of(n) == name
+                                        and "menu" in n.get_role_name()], name)[-1])
+        desk.key("Escape")
+
+    def walls():
+        panel = desk.place("image", "Leaf temperature")
+        return desk.find_all("push button", re.compile("^Wall temperature 251 °C"), under=panel)
+    desk.move(*point_in(0.45))
+    desk.key("m")
+    opened()
+    desk.key("a")
+    desk.type("251\n")
+    closed()
+    item("F10", "Leaf temperature, °C")
+    desk.get("image", "Leaf temperature")
+    assert not walls(), "a wall among leaf temperatures"
+    item("alt+b", "Show wall and air")
+    desk.wait_for(lambda: len(walls()) == 1, "the point")
+    desk.wait_for(lambda: desk.bounds(walls()[0]).width > 10, "its place")
+    item("alt+b", "Show wall and air")
+    desk.wait_for(lambda: not walls(), "it to go")
+
+
+@tap.case
 def letters_in_fields_are_letters():
     """M typed into the search of batches opens nothing."""
     desk.click(desk.get("entry", "Find batches"))
