@@ -97,8 +97,8 @@ lw_running_take_over (LwRunning *self)
   const char *path = lw_session_path (self->session);
   g_autofree char *journal = path != NULL ? lw_journal_file_path (NULL, path) : NULL;
 
-  /* Its own, or there is none, or another window has it. */
-  if (self->name != NULL || lw_session_is_dragging (self->session) || journal == NULL
+  /* Its own, or there is none, or it was said to stay, or another window has it. */
+  if (self->name != NULL || self->left != NULL || self->put_off || lw_session_is_dragging (self->session) || journal == NULL
       || !g_file_test (journal, G_FILE_TEST_EXISTS) || lw_running_is_elsewhere (self, NULL))
     return FALSE;
 

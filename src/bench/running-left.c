@@ -240,6 +240,7 @@ lw_running_take_up (LwRunning *self)
   g_free (self->path);
   self->path = g_strdup (path);
   self->fresh = FALSE;
+  self->put_off = FALSE;
   if (journal == NULL)
     return;
   if (!g_file_test (journal, G_FILE_TEST_EXISTS))
@@ -317,6 +318,7 @@ lw_running_take_left (LwRunning *self,
     }
   else
     {
+      self->put_off = TRUE;
       g_clear_pointer (&self->file, lw_journal_file_close);
       lw_running_tell (self, _ ("Nothing was put back. You are asked again when the season is opened again."));
     }

@@ -30,6 +30,7 @@ struct _LwRunning
   LwJournalFile *file;   /* (nullable) */
   gboolean fresh;        /* it is not opened yet, and what it then holds is of another run */
   LwRunningLeft *left;   /* (nullable) */
+  gboolean put_off;      /* the journal stays as it is until the season is opened again */
   char *trouble;         /* (nullable) */
   GArray *marks;         /* of running-marks.c */
   guint tick;

@@ -161,6 +161,17 @@ unsaved_cb (int         answer,
     save_to (g_steal_pointer (&waiting), path, TRUE);
 }
 
+/* What closing without a save would cost; a running batch has its journal. */
+static const char *
+say_lost (LwWindow *self)
+{
+  if (lw_running_batch (self->running) >= 0 && lw_running_trouble (self->running) == NULL)
+    return _ ("What was done and entered in the batch that runs, or has just ended, is kept, and is put back when the season "
+              "is opened again. What else was changed since the last save will be lost otherwise.");
+
+  return _ ("What was changed since the last save will be lost otherwise.");
+}
+
 void
 lw_window_when_safe (LwWindow      *self,
                      Then           then,
@@ -179,11 +190,7 @@ lw_window_when_safe (LwWindow      *self,
             g_steal_pointer (&waiting));
   else if (!lw_session_is_saved (self->session))
     lw_ask (GTK_WINDOW (self), _ ("Save the changes to this season?"),
-            lw_running_batch (self->running) >= 0
-                ? _ ("What was done and entered in the batch that runs, or has just ended, is kept, and is put back when the season "
-                     "is opened again. What else was changed since the last save will be lost otherwise.")
-                : _ ("What was changed since the last save will be lost otherwise."),
-            answers, NULL, unsaved_cb, g_steal_pointer (&waiting));
+            say_lost (self), answers, NULL, unsaved_cb, g_steal_pointer (&waiting));
   else
     then (self, data);
 }

@@ -154,6 +154,14 @@ moved_cb (LwWindow *self)
   lw_window_enable (self, "run-end", runs);
 }
 
+/* Another window may have been closed meanwhile, and have left its run. */
+static void
+active_cb (LwWindow *self)
+{
+  if (gtk_window_is_active (GTK_WINDOW (self)))
+    lw_running_take_over (self->running);
+}
+
 static void
 told_cb (LwWindow   *self,
          const char *words)
@@ -192,4 +200,5 @@ lw_window_add_run (LwWindow *self)
   g_signal_connect_object (self->running, "moved", G_CALLBACK (moved_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->session, "season", G_CALLBACK (moved_cb), self, G_CONNECT_SWAPPED);
   g_signal_connect_object (self->running, "told", G_CALLBACK (told_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect (self, "notify::is-active", G_CALLBACK (active_cb), NULL);
 }
