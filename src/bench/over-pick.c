@@ -79,11 +79,33 @@ activate_cb (GtkListView *list,
   lw_overlays_lay (pick->overlays, pick->season, pick->path, position, lw_overlays_get (pick->overlays, pick->path, name) == NULL);
 }
 
+/* Space on a row does what its tick does. */
+static gboolean
+key_cb (Pick                  *pick,
+        guint                  key,
+        guint                  code,
+        GdkModifierType        state,
+        GtkEventControllerKey *controller)
+{
+  GtkWidget *list = gtk_event_controller_get_widget (GTK_EVENT_CONTROLLER (controller));
+  GtkWidget *focus = gtk_root_get_focus (gtk_widget_get_root (list));
+  GtkWidget *line = focus != NULL ? gtk_widget_get_first_child (focus) : NULL;
+  GtkWidget *tick = line != NULL ? gtk_widget_get_first_child (line) : NULL;
+
+  if (key != GDK_KEY_space || (state & (GDK_CONTROL_MASK | GDK_SHIFT_MASK | GDK_ALT_MASK)) != 0 || tick == NULL
+      || !LW_IS_OVER_TICK (tick))
+    return FALSE;
+  lw_over_tick_toggle (LW_OVER_TICK (tick));
+
+  return TRUE;
+}
+
 static GtkWidget *
 list_new (Pick *pick)
 {
   GtkListItemFactory *factory = gtk_signal_list_item_factory_new ();
   GListStore *items = g_list_store_new (LW_TYPE_BATCH_ITEM);
+  GtkEventController *keys = gtk_event_controller_key_new ();
   GtkWidget *list;
 
   for (guint i = 0; i < pick->season->n_batches; i++)
@@ -96,6 +118,10 @@ list_new (Pick *pick)
   g_signal_connect (factory, "bind", G_CALLBACK (bind_cb), pick);
   list = gtk_list_view_new (GTK_SELECTION_MODEL (gtk_single_selection_new (G_LIST_MODEL (items))), factory);
   g_signal_connect_data (list, "activate", G_CALLBACK (activate_cb), pick, pick_free, 0);
+  /* Before the list takes it for a selection. */
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_cb), pick);
+  gtk_widget_add_controller (list, keys);
   gtk_accessible_update_property (GTK_ACCESSIBLE (list), GTK_ACCESSIBLE_PROPERTY_LABEL, pick->season->name, -1);
 
   return list;

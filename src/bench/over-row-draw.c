@@ -26,7 +26,6 @@ lw_over_row_drop (LwOverRow *self)
   for (guint i = 0; i < lw_laid_batch (self->laid)->n_steps; i++)
     g_clear_pointer (&self->blocks[i].node, gsk_render_node_unref);
   g_clear_pointer (&self->name, gsk_render_node_unref);
-  gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
 /* Of the batch in hand, minutes. */
@@ -111,6 +110,20 @@ lw_over_row_gap_begins (LwOverRow *self,
          && (step == 0 || (self->laid->columns[step - 1] >= 0 && self->laid->columns[step - 1] < (int) scale->n));
 }
 
+/* Whether the mark of steps without a match stands over the step's start. */
+static gboolean
+gap_ends (LwOverRow *self,
+          guint      step)
+{
+  guint first = step;
+
+  while (first > 0 && self->laid->columns[first - 1] < 0)
+    first--;
+
+  return first < step && lw_over_row_gap_begins (self, first)
+         && self->laid->columns[step] == (first > 0 ? self->laid->columns[first - 1] + 1 : 0);
+}
+
 static cairo_t *
 begin (GtkSnapshot *snapshot,
        double       left,
@@ -134,6 +147,7 @@ draw_block (LwOverRow *self,
   gboolean on_weather;
 
   look.leading = lw_block_leading (self->laid->season, batch, step, &on_weather);
+  look.after = gap_ends (self, step);
   look.marked = step + 1 < batch->n_steps && lw_over_row_gap_begins (self, step + 1);
   lw_slim_draw (cr, width, height, &look, &letter, lw_look_palette (GTK_WIDGET (self)));
   cairo_destroy (cr);

@@ -23,6 +23,8 @@ struct _LwOverRow
   LwKeptBlock *blocks;          /* of each step */
   GskRenderNode *name;   /* (nullable) what stands in the gutter, at 0,0 */
   double name_width;
+  guint drawn;           /* stamp of what the blocks show */
+  gboolean drawn_clock;
   guint told;            /* stamp of what a screen reader was told */
   gboolean told_clock;   /* and whether by the clock */
 };

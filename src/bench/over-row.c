@@ -65,8 +65,14 @@ lw_over_row_snapshot (GtkWidget   *widget,
                       GtkSnapshot *snapshot)
 {
   LwOverRow *self = LW_OVER_ROW (widget);
+  guint stamp = lw_overlays_stamp (lw_overlays_of (self->session));
+  gboolean by_clock = lw_session_scale (self->session)->view.by_clock;
 
-  lw_overlays_stamp (lw_overlays_of (self->session));
+  /* Marks stand elsewhere. */
+  if (stamp != self->drawn || by_clock != self->drawn_clock)
+    lw_over_row_drop (self);
+  self->drawn = stamp;
+  self->drawn_clock = by_clock;
   lw_over_row_draw (self, snapshot);
   gtk_widget_snapshot_child (widget, self->off, snapshot);
 }
@@ -106,8 +112,11 @@ lw_over_row_css_changed (GtkWidget         *widget,
                          GtkCssStyleChange *change)
 {
   GTK_WIDGET_CLASS (lw_over_row_parent_class)->css_changed (widget, change);
-  if (LW_OVER_ROW (widget)->laid != NULL)
-    lw_over_row_drop (LW_OVER_ROW (widget));
+  if (LW_OVER_ROW (widget)->laid == NULL)
+    return;
+
+  lw_over_row_drop (LW_OVER_ROW (widget));
+  gtk_widget_queue_draw (widget);
 }
 
 static gboolean

@@ -76,7 +76,8 @@ lw_slim_draw (cairo_t          *cr,
               const LwPalette  *palette)
 {
   LwLetter own = *letter;
-  double picture = round (MIN (height - 2 * PAD, width - 2)), used = PAD + picture + 3;
+  double start = look->after ? lw_slim_mark (letter) : PAD;
+  double picture = round (MIN (height - 2 * PAD, width - start + PAD - 2)), used = start + picture + 3;
   double room = width - used - (look->marked ? lw_slim_mark (letter) : PAD);
   g_autofree char *words = NULL;
 
@@ -84,7 +85,7 @@ lw_slim_draw (cairo_t          *cr,
   words = lw_slim_fit (cr, look, &own, room);
   lw_hatch_frame (cr, look->step->kind, width, height, palette);
   if (picture > 4)
-    lw_pictogram_draw (cr, look->step->kind, look->rtl ? width - PAD - picture : PAD, round ((height - picture) / 2),
+    lw_pictogram_draw (cr, look->step->kind, look->rtl ? width - start - picture : start, round ((height - picture) / 2),
                        picture, palette->ink);
   lw_ink_use (cr, palette->ink);
   if (words != NULL)

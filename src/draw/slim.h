@@ -13,6 +13,7 @@ typedef struct
   double leading;   /* as it is in force */
   gboolean rtl;
   gboolean marked;  /* the mark of steps without a column stands over its end */
+  gboolean after;   /* such a mark stands over its start */
 } LwSlimLook;
 
 /* What that mark takes of it. */
