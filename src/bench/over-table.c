@@ -173,6 +173,8 @@ ask_anew (LwOverTable *self)
   LwLaid *laid;
   Asked *asked;
 
+  if (lw_session_is_dragging (self->session) && self->text != NULL)
+    note (self, _ ("From before the change; made anew when you let go."));
   if (self->updating || lw_session_is_dragging (self->session) || lw_session_batch (self->session) == NULL
       || at >= lw_overlays_n (self->overlays))
     return;

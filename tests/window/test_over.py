@@ -275,6 +275,14 @@ def differences():
     for outcome, label in (("minutes", "Time in the step"), ("moisture", "Moisture"), ("oxidation", "Oxidation"),
                            ("rupture", "Cell rupture"), ("enzyme", "Enzyme left")):
         tap.equal(table["1 wither", label], cli["1", outcome], label)
+    x, y = desk.end_edge(2)
+    desk.drag(x, y, x + 30, y, release=False)
+    desk.get("label", re.compile("^From before the change"), window)
+    desk.let_go()
+    desk.wait_for(lambda: shown(window) and shown(window) != table, "numbers of the change")
+    desk.get("label", re.compile("^This: "), window)
+    desk.act(desk.get("push button", re.compile("^Undo")))
+    desk.wait_for(lambda: shown(window) == table, "the numbers of before")
 
     path = os.path.join(desk.folder, "differences.csv")
     desk.click(desk.get("push button", re.compile("^Save as CSV"), window))
