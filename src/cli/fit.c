@@ -206,6 +206,23 @@ append_batches (GString     *to,
   append_batch (to, _ ("all"), fit->n_points, fit->before, fit->after, fit->unseen_rms, fit->unseen_sd);
 }
 
+/* Beside a CSV, which has the changes only. */
+static void
+complain_unseen (const LwFit *fit)
+{
+  g_autofree char *all = lw_fit_unseen_say (fit, NULL);
+
+  if (all != NULL)
+    lw_complain ("%s", all);
+  for (guint k = 0; k < fit->n_batches; k++)
+    {
+      g_autofree char *said = lw_fit_unseen_say (fit, &fit->batches[k]);
+
+      if (said != NULL)
+        lw_complain ("%s: %s", fit->season->batches[fit->batches[k].batch]->name, said);
+    }
+}
+
 /* The exit status. */
 static int
 tell (const LwFit *fit,
@@ -217,7 +234,9 @@ tell (const LwFit *fit,
   g_autoptr (GError) error = NULL;
 
   append_params (text, csv, fit);
-  if (!csv)
+  if (csv)
+    complain_unseen (fit);
+  else
     append_batches (text, fit);
   for (guint i = 0; i < fit->n_warnings; i++)
     {

@@ -94,10 +94,13 @@ def free_and_batches():
 
 @tap.case
 def foretells():
-    """--leave-one-out: two columns more"""
+    """--leave-one-out: two columns more; beside a CSV it is told"""
     lines = [l for l in run(DEMO, "--leaf", "upper-terrace", "--leave-one-out")[0].splitlines() if l.startswith("| all")]
     tap.equal(lines[0].count("|"), 7, "columns")
     assert 0.5 < float(lines[0].split("|")[6]) < 1.6, lines
+    written, told = run(DEMO, "--leaf", "upper-terrace", "--leave-one-out", "--csv")
+    assert all(line.count(",") == len(COLUMNS) - 1 for line in written.splitlines()), written
+    assert "It foretells an unseen batch to within" in told and told.count("The others foretell it to within") == 4, told
     lines = [l for l in run(DEMO, "--leaf", "upper-terrace")[0].splitlines() if l.startswith("| all")]
     tap.equal(lines[0].count("|"), 5, "columns without")
 
