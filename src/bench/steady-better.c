@@ -10,6 +10,8 @@ typedef struct
 {
   LwSession *session;
   GtkWidget *seek;
+  GtkWidget *progress; /* here, too: the card's own may be scrolled out of sight */
+  GtkWidget *stop;
   GtkWidget *words;
   GtkWidget *changes;
   GtkWidget *caution; /* beside what is offered */
@@ -75,8 +77,15 @@ work_cb (GtkWidget *box)
   Part *part = g_object_get_data (G_OBJECT (box), "part");
 
   LwSteady *steady = lw_steady_of (part->session);
+  gboolean seeks = lw_steady_work (steady) == LW_STEADY_SEEKS, focused = gtk_widget_has_focus (part->stop);
 
   gtk_widget_set_sensitive (part->seek, lw_steady_can (steady) && lw_steady_work (steady) == LW_STEADY_RESTS);
+  gtk_widget_set_visible (part->seek, !seeks);
+  gtk_widget_set_visible (part->stop, seeks);
+  gtk_widget_set_visible (part->progress, seeks);
+  gtk_progress_bar_set_fraction (GTK_PROGRESS_BAR (part->progress), CLAMP (lw_steady_done (steady), 0, 1));
+  if (!seeks && focused)
+    gtk_widget_grab_focus (part->seek);
 }
 
 /* What was said of the batch before a change. */
@@ -96,6 +105,7 @@ seek_cb (GtkWidget *box)
   Part *part = g_object_get_data (G_OBJECT (box), "part");
   const LwBatch *batch = lw_session_batch (part->session);
   g_autoptr (GArray) wants = batch != NULL ? lw_wants_of_aims (batch) : NULL;
+  gboolean focused = gtk_widget_has_focus (part->seek);
 
   if (wants == NULL || wants->len == 0)
     {
@@ -110,6 +120,16 @@ seek_cb (GtkWidget *box)
     }
 
   lw_steady_seek (lw_steady_of (part->session));
+  if (focused)
+    gtk_widget_grab_focus (part->stop);
+}
+
+static void
+stop_cb (GtkWidget *box)
+{
+  Part *part = g_object_get_data (G_OBJECT (box), "part");
+
+  lw_steady_cancel (lw_steady_of (part->session));
 }
 
 static void
@@ -167,6 +187,11 @@ lw_steady_better_new (LwSession *session)
   part->seek = button_new (box, box, _ ("Look for steadier settings"),
                            _ ("Times, heat, cover and pressure are turned until more samples come inside; pinned ones stay"),
                            G_CALLBACK (seek_cb));
+  part->stop = button_new (box, box, _ ("Stop looking"), _ ("Leave off; what was there stays"), G_CALLBACK (stop_cb));
+  part->progress = gtk_progress_bar_new ();
+  gtk_accessible_update_property (GTK_ACCESSIBLE (part->progress), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("How far the search has come"), -1);
+  gtk_box_append (GTK_BOX (box), part->progress);
   part->words = lw_steady_label ("", "steady-sentence");
   part->changes = lw_steady_label ("", "steady-changes");
   gtk_box_append (GTK_BOX (box), part->words);

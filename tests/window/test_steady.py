@@ -169,7 +169,14 @@ def a_drag_makes_it_outdated():
 def steadier_settings_are_taken_and_undone():
     """What is found is shown with its gain, taken by a button, and gone by one undo."""
     before = [desk.words(i) for i in range(1, 5)]
-    desk.act(desk.get("push button", "Look for steadier settings", under=page()))
+    seek = desk.get("push button", "Look for steadier settings", under=page())
+    lead(seek)
+    desk.key("space")
+    stop = desk.get("push button", "Stop looking", under=page())
+    desk.wait_for(lambda: desk.has(stop, "focused"), "the keyboard to be where the search can be stopped")
+    desk.key("space")
+    desk.wait_for(lambda: desk.has(seek, "focused") and desk.has(seek, "sensitive"), "the search to have stopped")
+    desk.act(seek)
     found = re.match(r"Inside every aim: ([\d.]+) → ([\d.]+) %, the difference ± ([\d.]+)",
                      desk.text_of(note("^Inside every aim: ", 120)))
     assert float(found[2]) > float(found[1]) + float(found[3]), found[0]
