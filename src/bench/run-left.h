@@ -24,10 +24,10 @@ typedef struct
 
 typedef enum
 {
-  LW_TAKE_NOTHING, /* it is asked again when the season is opened again */
+  LW_TAKE_NOTHING, /* it is asked again when the season, or another that may be the one, is opened */
   LW_TAKE_RUN,     /* the batch is as the run had it; of a file that was moved: this is that file */
   LW_TAKE_BOTH,    /* as the file has it, but for what was done and measured in the run; needs `joins` */
-  LW_TAKE_FILE,    /* as the file has it; the journal is set aside. A file that was moved: this is not that file */
+  LW_TAKE_FILE,    /* as the file has it; the journal is set aside */
 } LwTake;
 
 /* (transfer none) (nullable) what is to be asked. */

@@ -312,7 +312,7 @@ lw_running_take_left (LwRunning *self,
     {
       take (self, left, how);
     }
-  else if (how == LW_TAKE_FILE && left->told.why != LW_LEFT_MOVED)
+  else if (how == LW_TAKE_FILE)
     {
       set_aside (self, _ ("Nothing was put back."));
     }

@@ -10,20 +10,22 @@ moved_cb (int         answer,
           const char *text,
           gpointer    data)
 {
+  static const LwTake takes[] = { LW_TAKE_FILE, LW_TAKE_NOTHING, LW_TAKE_RUN };
   g_autoptr (LwWindow) self = data;
 
-  lw_running_take_left (self->running, answer == 1 ? LW_TAKE_RUN : LW_TAKE_NOTHING);
+  lw_running_take_left (self->running, answer >= 0 ? takes[answer] : LW_TAKE_NOTHING);
 }
 
 static void
 ask_moved (LwWindow        *self,
            const LwRunLeft *left)
 {
-  const char *answers[] = { _ ("No, it is another"), _ ("Yes, go on here"), NULL };
+  const char *answers[] = { _ ("Do not ask again"), _ ("No, it is another"), _ ("Yes, go on here"), NULL };
   g_autofree char *shown = g_filename_display_name (left->file);
   /* Translators: a batch, a season, a path */
   g_autofree char *words = g_strdup_printf (_ ("Batch “%s” of the season “%s” was running in %s, and that file is no longer "
-                                               "there. If this is the same file, moved or renamed, the run goes on here."),
+                                               "there. If this is the same file, moved or renamed, the run goes on here. Where "
+                                               "you are not to be asked again, its journal is kept."),
                                             left->batch, left->season, shown);
 
   lw_ask (GTK_WINDOW (self), _ ("Is this the season that was running?"), words, answers, NULL, moved_cb,

@@ -203,6 +203,74 @@ test_saved_over_another (Desk         *desk,
   g_assert_cmpuint (n_entries (desk), ==, 2);
 }
 
+/* The file is gone, and its season is opened elsewhere: refused, it is asked again; set aside, it is not, and is there still;
+ * taken, the journal is that of the new place. */
+static void
+test_moved (Desk         *desk,
+            gconstpointer data)
+{
+  g_autofree char *old = g_strdup (desk->path), *was = lw_journal_file_path (NULL, old), *aside = NULL, *now = NULL;
+
+  g_assert_true (lw_running_start (desk->running, NULL));
+  enter (desk, 61);
+  g_free (desk->path);
+  desk->path = g_build_filename (desk->folder, "b.leafwend", NULL);
+  now = lw_journal_file_path (NULL, desk->path);
+  g_assert_cmpint (g_rename (old, desk->path), ==, 0);
+  for (guint i = 0; i < 2; i++)
+    {
+      start_anew (desk);
+      g_assert_cmpuint (desk->asked, ==, 1);
+      g_assert_cmpint (lw_running_left (desk->running)->why, ==, LW_LEFT_MOVED);
+      g_assert_cmpstr (lw_running_left (desk->running)->file, ==, old);
+      lw_running_take_left (desk->running, LW_TAKE_NOTHING);
+    }
+
+  start_anew (desk);
+  lw_running_take_left (desk->running, LW_TAKE_FILE);
+  aside = g_strconcat (was, ".1", NULL);
+  g_assert_true (g_file_test (aside, G_FILE_TEST_EXISTS));
+  start_anew (desk);
+  g_assert_cmpuint (desk->asked, ==, 0);
+
+  g_assert_cmpint (g_rename (aside, was), ==, 0);
+  start_anew (desk);
+  lw_running_take_left (desk->running, LW_TAKE_RUN);
+  g_assert_cmpuint (n_entries (desk), ==, 1);
+  g_assert_true (g_file_test (now, G_FILE_TEST_EXISTS));
+  g_assert_false (g_file_test (was, G_FILE_TEST_EXISTS));
+}
+
+/* Moved, and the batch changed in it, too: asked one after the other, and what is said counts. */
+static void
+test_moved_and_apart (Desk         *desk,
+                      gconstpointer data)
+{
+  g_autofree char *old = g_strdup (desk->path), *was = lw_journal_file_path (NULL, old);
+  g_autoptr (LwSeason) theirs = NULL;
+
+  g_assert_true (lw_running_start (desk->running, NULL));
+  enter (desk, 61);
+  theirs = lw_edit_set (lw_session_filed (desk->session), 0, 1, LW_SET_MINUTES, 17);
+  g_free (desk->path);
+  desk->path = g_build_filename (desk->folder, "b.leafwend", NULL);
+  g_assert_true (lw_document_save (theirs, desk->path, NULL));
+  g_unlink (old);
+  start_anew (desk);
+  lw_running_take_left (desk->running, LW_TAKE_RUN);
+  g_assert_cmpuint (desk->asked, ==, 2);
+  g_assert_cmpint (lw_running_left (desk->running)->why, ==, LW_LEFT_APART);
+  g_assert_true (g_file_test (was, G_FILE_TEST_EXISTS));
+  lw_running_take_left (desk->running, LW_TAKE_BOTH);
+  g_assert_null (lw_running_left (desk->running));
+  g_assert_cmpuint (n_entries (desk), ==, 1);
+  g_assert_cmpfloat (lw_step_get (&lw_session_base (desk->session)->batches[0]->steps[1], LW_SET_MINUTES), ==, 17);
+  g_assert_false (g_file_test (was, G_FILE_TEST_EXISTS));
+  start_anew (desk);
+  g_assert_cmpuint (desk->asked, ==, 0);
+  g_assert_cmpuint (n_entries (desk), ==, 1);
+}
+
 /* More than a step can hold is not told to be on the disk. */
 static void
 test_what_no_file_holds (Desk         *desk,
@@ -241,6 +309,8 @@ main (int   argc,
   ADD ("saved-before-the-journal", test_saved_before_the_journal);
   ADD ("unanswered-is-kept", test_unanswered_is_kept);
   ADD ("saved-over-another", test_saved_over_another);
+  ADD ("moved", test_moved);
+  ADD ("moved-and-apart", test_moved_and_apart);
   ADD ("what-no-file-holds", test_what_no_file_holds);
 
   failed = g_test_run ();
