@@ -85,7 +85,8 @@ gboolean  lw_command_batch   (const LwSeason *season,
                               const char     *name,
                               guint          *batch);
 
-/* Writes to the file, whole or not at all, or to standard output if `path` is NULL. */
+/* Writes to the file, whole or not at all, or to standard output if `path` is NULL. What is no season never takes the place
+ * of one. */
 gboolean  lw_command_output  (const char     *path,
                               const char     *text,
                               gsize           length);
