@@ -105,7 +105,7 @@ same_start (const LwSeason *base,
          && base->altitude_m == edited->altitude_m && base->latitude_deg == edited->latitude_deg;
 }
 
-/* (transfer full) the settings from step `first` on that are not pinned and are the same in both. */
+/* (transfer full) the settings from step `first` on that need not stay and are the same in both. */
 static GArray *
 free_from (const LwHold   *hold,
            const LwSeason *base,
@@ -120,7 +120,7 @@ free_from (const LwHold   *hold,
     {
       LwHandle handle = g_array_index (all, LwHandle, i);
 
-      if (!lw_locks_pinned (hold->locks, handle)
+      if (!lw_locks_stays (hold->locks, handle)
           && !differs (&base->batches[batch]->steps[handle.step], &edited->batches[batch]->steps[handle.step],
                        handle.setting))
         g_array_append_val (free, handle);

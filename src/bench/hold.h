@@ -31,7 +31,7 @@ gboolean   lw_hold_seek    (LwHold          *hold,
                             LwSeason        *base,
                             LwSeason        *edited,
                             guint            batch);
-/* The same for the batch's aims, with the locks: every step may move. FALSE if it has neither. */
+/* The same for the batch's aims, with the locks: every step may move that has not passed. FALSE if it has neither. */
 gboolean   lw_hold_reach   (LwHold          *hold,
                             LwSeason        *season,
                             guint            batch);

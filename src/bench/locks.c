@@ -13,6 +13,7 @@ struct _LwLocks
 {
   GArray *locks;
   GArray *pins;   /* LwHandle */
+  guint n_passed; /* steps */
   GArray *kinds;  /* LwKind, of the steps at the last check */
 };
 
@@ -42,6 +43,7 @@ lw_locks_clear (LwLocks *self)
 {
   g_array_set_size (self->locks, 0);
   g_array_set_size (self->pins, 0);
+  self->n_passed = 0;
 }
 
 static gboolean
@@ -164,6 +166,20 @@ lw_locks_pinned (const LwLocks *self,
                 LwHandle      handle)
 {
   return lw_handles_hold (self->pins, handle);
+}
+
+void
+lw_locks_pass (LwLocks *self,
+               guint    n_steps)
+{
+  self->n_passed = n_steps;
+}
+
+gboolean
+lw_locks_stays (const LwLocks *self,
+                LwHandle       handle)
+{
+  return handle.step < self->n_passed || lw_locks_pinned (self, handle);
 }
 
 void

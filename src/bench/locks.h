@@ -1,4 +1,4 @@
-/* What is to stay in a batch: outcomes that are locked, settings that are pinned. */
+/* What is to stay in a batch: outcomes that are locked, settings that are pinned, steps that have passed. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 
@@ -37,6 +37,13 @@ void      lw_locks_pin     (LwLocks       *self,
                             LwHandle       handle,
                             gboolean       pinned);
 gboolean  lw_locks_pinned  (const LwLocks *self,
+                            LwHandle       handle);
+
+/* The first so many steps have passed or are under way in a run: no search moves anything of them. */
+void      lw_locks_pass    (LwLocks       *self,
+                            guint          n_steps);
+/* Whether a search must leave it alone: it is pinned, or of a step that has passed. */
+gboolean  lw_locks_stays   (const LwLocks *self,
                             LwHandle       handle);
 
 /* Appends what is locked to `wants` (LwWant). */

@@ -252,7 +252,7 @@ finish (Replanning *self,
 
   end_preview (self);
   gtk_window_destroy (GTK_WINDOW (self->window));
-  lw_session_edit (session, season, label, NULL);
+  lw_session_put (session, season, label);
 }
 
 static void

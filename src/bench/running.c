@@ -42,6 +42,7 @@ lw_running_moved (LwRunning *self)
     self->tick = g_timeout_add (every, tick_cb, self);
   if (!ticks)
     g_clear_handle_id (&self->tick, g_source_remove);
+  lw_session_pass (self->session, lw_running_in_hand (self) ? self->run.step + 1 : 0);
   g_signal_emit (self, signals[MOVED], 0);
 }
 

@@ -185,6 +185,13 @@ lw_session_pinned (LwSession *self,
   return lw_locks_pinned (lw_hold_locks (self->hold), (LwHandle) { step, setting });
 }
 
+void
+lw_session_pass (LwSession *self,
+                 guint      n_steps)
+{
+  lw_locks_pass (lw_hold_locks (self->hold), n_steps);
+}
+
 gboolean
 lw_session_reach (LwSession *self)
 {

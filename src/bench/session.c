@@ -249,6 +249,15 @@ lw_session_edit (LwSession  *self,
 }
 
 void
+lw_session_put (LwSession  *self,
+                LwSeason   *season,
+                const char *label)
+{
+  lw_session_stop_seeking (self);
+  lw_session_push (self, season, label);
+}
+
+void
 lw_session_edit_batch (LwSession  *self,
                        LwSeason   *season,
                        const char *label,

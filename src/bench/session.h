@@ -52,6 +52,10 @@ void            lw_session_edit         (LwSession   *self,
                                          LwSeason    *season,
                                          const char  *label,
                                          const char  *key);
+/* The same for what was shown whole before it was taken: what is locked moves nothing after it. */
+void            lw_session_put          (LwSession   *self,
+                                         LwSeason    *season,
+                                         const char  *label);
 /* As lw_session_edit, and then takes up that batch. */
 void            lw_session_edit_batch   (LwSession   *self,
                                          LwSeason    *season,
@@ -96,6 +100,9 @@ void            lw_session_pin          (LwSession   *self,
 gboolean        lw_session_pinned       (LwSession   *self,
                                          guint        step,
                                          LwSetting    setting);
+/* The first so many steps of the batch in hand have passed or are under way: nothing of them moves by itself. */
+void            lw_session_pass         (LwSession   *self,
+                                         guint        n_steps);
 
 /* Searches for settings that meet the batch's aims, with what is locked; one edit when found. FALSE if there is
  * nothing to aim at. */

@@ -9,6 +9,7 @@
 #include "../plain-season.h"
 #include "bench/clock.h"
 #include "season/document.h"
+#include "season/edit.h"
 #include "season/weigh-in.h"
 
 #define BEGAN_S 1790000000.0
@@ -225,6 +226,79 @@ test_set_back_meanwhile (void)
   g_assert_cmpfloat_with_epsilon (minute_of (&second, 0), 26, 1e-9);
 }
 
+/* Settings of a step of the batch other than its time, side by side. */
+static GArray *
+settings_of (const Window *window,
+             guint         step)
+{
+  const LwStep *here = &lw_session_batch (window->session)->steps[step];
+  const LwKindRow *kind = lw_kind_row (here->kind);
+  GArray *values = g_array_new (FALSE, FALSE, sizeof (double));
+
+  for (guint k = 1; k < kind->n_settings; k++)
+    {
+      double value = lw_step_get (here, kind->settings[k].setting);
+
+      g_array_append_val (values, value);
+    }
+
+  return values;
+}
+
+static void
+await (const Window *window)
+{
+  while (lw_session_seeks (window->session))
+    g_main_context_iteration (NULL, TRUE);
+}
+
+/* What is locked is held by what is ahead: what was made stays as it was made. */
+static void
+test_what_passed_stays (void)
+{
+  g_autofree char *path = season_path ();
+  g_auto (Window) window = { 0 };
+  g_autoptr (GArray) first = NULL, second = NULL, first_then = NULL, second_then = NULL;
+  double dry;
+
+  window_open (&window, path);
+  start (&window);
+  lw_session_compute (window.session);
+  lw_session_lock (window.session, -1, LW_MOISTURE, TRUE);
+  first = settings_of (&window, 0);
+  second = settings_of (&window, 1);
+  dry = lw_step_get (&lw_session_batch (window.session)->steps[2], LW_SET_MINUTES);
+
+  go_on (3 * 3600);
+  lw_running_next (window.running);
+  await (&window);
+  first_then = settings_of (&window, 0);
+  second_then = settings_of (&window, 1);
+  g_assert_cmpmem (first->data, first->len * sizeof (double), first_then->data, first_then->len * sizeof (double));
+  g_assert_cmpmem (second->data, second->len * sizeof (double), second_then->data, second_then->len * sizeof (double));
+  g_assert_cmpfloat (lw_step_get (&lw_session_batch (window.session)->steps[0], LW_SET_MINUTES), ==, 180);
+  g_assert_cmpfloat (lw_step_get (&lw_session_batch (window.session)->steps[2], LW_SET_MINUTES), !=, dry);
+}
+
+/* What was shown whole and taken is not moved on by what is locked. */
+static void
+test_what_is_taken (void)
+{
+  g_autofree char *path = season_path ();
+  g_auto (Window) window = { 0 };
+  LwSeason *next;
+
+  window_open (&window, path);
+  lw_session_compute (window.session);
+  lw_session_lock (window.session, -1, LW_MOISTURE, TRUE);
+  next = lw_edit_set (lw_session_base (window.session), 0, 0, LW_SET_MINUTES, 300);
+  lw_session_put (window.session, next, "Taken");
+  g_assert_false (lw_session_seeks (window.session));
+  g_assert_true (lw_session_base (window.session) == next);
+  lw_session_undo (window.session);
+  g_assert_false (lw_session_seeks (window.session));
+}
+
 /* The second cannot run what the first does; once that is gone nothing is started over what it had. */
 static void
 test_two_windows (void)
@@ -286,6 +360,8 @@ main (int    argc,
   g_test_add_func ("/running/clock-is-set", test_clock_is_set);
   g_test_add_func ("/running/closed-lid", test_closed_lid);
   g_test_add_func ("/running/set-back-meanwhile", test_set_back_meanwhile);
+  g_test_add_func ("/running/what-passed-stays", test_what_passed_stays);
+  g_test_add_func ("/running/what-is-taken", test_what_is_taken);
   g_test_add_func ("/running/two-windows", test_two_windows);
   g_test_add_func ("/running/left-behind", test_left_behind);
 
