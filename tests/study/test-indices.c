@@ -39,7 +39,7 @@ constant (const double *u)
   return 4;
 }
 
-/* Sobol' (1993), Mathematical Modelling and Computational Experiments 1:407: a product of (|4 u - 2| + a) / (1 + a). */
+/* Sobol' (1993), Mathematical Modelling and Computational Experiments 1:407, from memory: a product of (|4 u - 2| + a) / (1 + a). */
 static const double g_a[] = { 0, 1, 4.5, 9, 99, 99 };
 
 static double
