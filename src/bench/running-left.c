@@ -286,7 +286,6 @@ take (LwRunning     *self,
 {
   LwJournalFile *old = left->moved ? g_steal_pointer (&self->file) : NULL;
 
-  self->fresh = left->moved;
   if (left->told.why == LW_LEFT_MOVED)
     settle (self, &left->entry, left->damaged, TRUE);
   else

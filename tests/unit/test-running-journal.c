@@ -137,6 +137,24 @@ test_saved_before_the_journal (Desk         *desk,
   g_assert_cmpint (lw_running_batch (desk->running), ==, 0);
 }
 
+/* After a save somebody puts an older file in its place: that is not what was saved here, and it is asked. */
+static void
+test_older_file (Desk         *desk,
+                 gconstpointer data)
+{
+  g_autofree char *old = NULL;
+  gsize length;
+
+  g_assert_true (g_file_get_contents (desk->path, &old, &length, NULL));
+  g_assert_true (lw_running_start (desk->running, NULL));
+  enter (desk, 61);
+  g_assert_true (lw_session_save (desk->session, desk->path, NULL));
+  g_assert_true (g_file_set_contents (desk->path, old, (gssize) length, NULL));
+  start_anew (desk);
+  g_assert_cmpuint (desk->asked, ==, 1);
+  g_assert_cmpint (lw_running_left (desk->running)->why, ==, LW_LEFT_APART);
+}
+
 /* Somebody changed the batch; nobody answers, and another run is begun: the first one's journal is there still. */
 static void
 test_unanswered_is_kept (Desk         *desk,
@@ -307,6 +325,7 @@ main (int   argc,
   g_test_init (&argc, &argv, NULL);
 
   ADD ("saved-before-the-journal", test_saved_before_the_journal);
+  ADD ("older-file", test_older_file);
   ADD ("unanswered-is-kept", test_unanswered_is_kept);
   ADD ("saved-over-another", test_saved_over_another);
   ADD ("moved", test_moved);
