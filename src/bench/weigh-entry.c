@@ -92,6 +92,7 @@ changed_cb (gpointer data)
   const LwStep *step = step_of (entry);
   LwWeighIn read = lw_weigh_form_read (&entry->form);
   g_autofree char *meaning = NULL, *model = NULL, *note = read.note, *words = NULL;
+  const char *doubt = NULL;
   LwWeighField wrong;
   LwBeside beside;
 
@@ -100,7 +101,10 @@ changed_cb (gpointer data)
       double moisture = lw_fresh_moisture_pct (lw_session_season (entry->session), batch);
 
       meaning = lw_weigh_meaning (&read, batch->fresh_kg, moisture);
-      if (lw_beside (batch, entry->place.step, &read, lw_session_track (entry->session), moisture, &beside))
+      doubt = lw_weigh_doubt (&read, batch->fresh_kg, moisture);
+      if (doubt != NULL)
+        model = g_strdup (doubt);
+      else if (lw_beside (batch, entry->place.step, &read, lw_session_track (entry->session), moisture, &beside))
         model = lw_weigh_beside (&beside);
     }
   words = g_strconcat (meaning != NULL ? meaning : "", meaning != NULL && model != NULL ? ".\n" : "",

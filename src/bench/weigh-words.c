@@ -9,6 +9,9 @@
 #include "season/text.h"
 #include "season/wording.h"
 
+#define MOST 1.1     /* of the fresh weight: steam and rain wet leaf. Assumed, no source */
+#define LEAST 0.97   /* of the dry weight: leaf is lost on the way. Assumed, no source */
+
 const char *
 lw_weigh_name (LwMeasure of)
 {
@@ -109,6 +112,23 @@ lw_weigh_meaning (const LwWeighIn *weigh_in,
   /* Translators: weight, the fresh weight and moisture; what that comes to, and how sure it is */
   return g_strdup_printf (_ ("%.6g kg of %.6g kg fresh at %.1f %%: %.1f %% ± %.1f wet basis"), weigh_in->value, fresh_kg,
                           fresh_moisture_pct, moisture, (high - low) / 2);
+}
+
+const char *
+lw_weigh_doubt (const LwWeighIn *weigh_in,
+                double           fresh_kg,
+                double           fresh_moisture_pct)
+{
+  double leaf_kg = weigh_in->value - weigh_in->tare_kg;
+
+  if (weigh_in->of != LW_WEIGHED_KG || isnan (fresh_moisture_pct))
+    return NULL;
+  if (leaf_kg > MOST * fresh_kg)
+    return _ ("That is more than the fresh leaf weighed: check scale and tare.");
+  if (leaf_kg < LEAST * fresh_kg * (1 - fresh_moisture_pct / 100))
+    return _ ("That is less than the leaf weighs without water: check scale and tare.");
+
+  return NULL;
 }
 
 char *

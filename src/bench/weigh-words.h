@@ -28,6 +28,12 @@ char       *lw_weigh_meaning (const LwWeighIn *weigh_in,
                               double           fresh_kg,
                               double           fresh_moisture_pct);
 
+/* (nullable, translated) why a weight can hardly be: more than the fresh leaf, or less than the same leaf without any
+ * water. */
+const char *lw_weigh_doubt   (const LwWeighIn *weigh_in,
+                              double           fresh_kg,
+                              double           fresh_moisture_pct);
+
 /* (transfer full) all of it for a screen reader and a tooltip. `track` (nullable). */
 char       *lw_weigh_tell    (const LwSeason  *season,
                               const LwBatch   *batch,

@@ -34,6 +34,27 @@ test_meaning (void)
   g_assert_null (lw_weigh_meaning (&warm, 10, 75));
 }
 
+/* 10 kg of leaf at 75 % cannot weigh 12 kg, nor 2 kg. */
+static void
+test_doubt (void)
+{
+  const struct { double kg, tare_kg; const char *says; } rows[] = {
+    { 12, 0, "more than the fresh leaf" }, { 12, 2, NULL }, { 10.5, 0, NULL }, { 2.5, 0, NULL },
+    { 2, 0, "without water" }, { 5, 3, "without water" },
+  };
+  const LwWeighIn warm = { 5, LW_LEAF_C, 60, 2, 0, NULL };
+
+  for (guint i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      const LwWeighIn weighed = { 5, LW_WEIGHED_KG, rows[i].kg, 0.02, rows[i].tare_kg, NULL };
+      const char *doubt = lw_weigh_doubt (&weighed, 10, 75);
+
+      g_assert_true ((doubt != NULL) == (rows[i].says != NULL));
+      g_assert_true (doubt == NULL || strstr (doubt, rows[i].says) != NULL);
+    }
+  g_assert_null (lw_weigh_doubt (&warm, 10, 75));
+}
+
 static void
 test_value (void)
 {
@@ -69,6 +90,7 @@ main (int   argc,
 
   g_test_add_func ("/weigh-words/letters", test_letters);
   g_test_add_func ("/weigh-words/meaning", test_meaning);
+  g_test_add_func ("/weigh-words/doubt", test_doubt);
   g_test_add_func ("/weigh-words/value", test_value);
   g_test_add_func ("/weigh-words/beside", test_beside);
 
