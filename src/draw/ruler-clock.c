@@ -1,5 +1,6 @@
 /* The ticks of a scale by clock, which go through all columns alike. The begin says day
- * and hour; midnights say the day; where two words would meet the later one is left out. */
+ * and hour; midnights say the day; where two words would meet the later one is left out, and
+ * the next says a day that was left out so. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "draw/ruler.h"
 
@@ -66,12 +67,23 @@ tick_at (const Stretch *stretch,
   return (LwTick) { .step = step, .minute = minute, .x = lw_scale_x (stretch->scale, step, minute) };
 }
 
+static gint64
+day_of (double clock_s)
+{
+  return (gint64) floor (clock_s / DAY_S + 1e-9);
+}
+
+/* `days`: with a day that was not told yet. */
 static char *
-word_of (double clock_s)
+word_of (double   clock_s,
+         gboolean days)
 {
   gint64 when_s = (gint64) llround (clock_s);
 
-  return when_s % DAY_S == 0 ? lw_say_day (when_s) : lw_say_clock (when_s);
+  if (when_s % DAY_S == 0)
+    return lw_say_day (when_s);
+
+  return days ? lw_say_moment (when_s) : lw_say_clock (when_s);
 }
 
 /* Puts the word under its tick and inside the stretch, unless it would meet `before` (nullable). */
@@ -87,6 +99,35 @@ place_word (const Stretch *stretch,
   tick->right = tick->left + width;
 
   return before == NULL || MAX (tick->left, before->left) - MIN (tick->right, before->right) >= APART;
+}
+
+/* Gives the tick its word: with the day where that is not `told` and there is room, else without, else none. */
+static gboolean
+tell (const Stretch *stretch,
+      LwTick        *tick,
+      double         clock_s,
+      const LwTick  *before,
+      gint64        *told,
+      LwTextWidth    width_of,
+      gpointer       data)
+{
+  gboolean day = day_of (clock_s) != *told;
+
+  for (int with = day; with >= 0; with--)
+    {
+      g_autofree char *text = word_of (clock_s, with);
+
+      if (!place_word (stretch, tick, width_of (text, data), before))
+        continue;
+      if (with)
+        *told = day_of (clock_s);
+      tick->text = g_steal_pointer (&text);
+      return TRUE;
+    }
+
+  tick->left = tick->right = tick->x;
+
+  return FALSE;
 }
 
 static void
@@ -105,6 +146,7 @@ lw_ruler_clock_ticks (const LwScale *scale,
   double gap_s, word_s, width;
   Stretch stretch;
   LwTick first, before;
+  gint64 told;
 
   g_array_set_clear_func (ticks, (GDestroyNotify) tick_clear);
   if (scale->n == 0)
@@ -121,6 +163,7 @@ lw_ruler_clock_ticks (const LwScale *scale,
   place_word (&stretch, &first, width_of (first.text, data), NULL);
   g_array_append_val (ticks, first);
   before = first;
+  told = day_of (stretch.begin_s);
 
   for (double at_s = (floor (stretch.begin_s / gap_s) + 1) * gap_s; at_s <= stretch.begin_s + 60 * stretch.minutes + 1e-6;
        at_s += gap_s)
@@ -128,14 +171,8 @@ lw_ruler_clock_ticks (const LwScale *scale,
       LwTick tick = tick_at (&stretch, at_s);
 
       tick.left = tick.right = tick.x;
-      if (fabs (fmod (at_s, word_s)) < 0.5)
-        {
-          tick.text = word_of (at_s);
-          if (place_word (&stretch, &tick, width_of (tick.text, data), &before))
-            before = tick;
-          else
-            g_clear_pointer (&tick.text, g_free);
-        }
+      if (fabs (fmod (at_s, word_s)) < 0.5 && tell (&stretch, &tick, at_s, &before, &told, width_of, data))
+        before = tick;
       g_array_append_val (ticks, tick);
     }
 

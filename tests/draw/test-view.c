@@ -263,6 +263,31 @@ test_clock_times (void)
   g_assert_null (tick_saying (ticks, "00:00"));
 }
 
+/* Begun at 23:55: midnight stands too near to be told, and the next word says the day, once. */
+static void
+test_clock_midnight (void)
+{
+  LwScale scale = filled (by_clock, 1000, FALSE);
+  double letter = 6;
+  g_autoptr (GArray) ticks = lw_ruler_clock_ticks (&scale, 1774864800 + 60 * (13 * 60 + 55), wide, &letter);
+  guint words = 0;
+
+  g_assert_cmpstr (g_array_index (ticks, LwTick, 0).text, ==, "30 Mar, 23:55");
+  g_assert_null (tick_saying (ticks, "31 Mar"));
+  for (guint i = 1; i < ticks->len; i++)
+    {
+      const char *text = g_array_index (ticks, LwTick, i).text;
+
+      if (text == NULL)
+        continue;
+      if (words++ == 0)
+        g_assert_true (g_str_has_prefix (text, "31 Mar, 0"));
+      else
+        g_assert_false (g_str_has_prefix (text, "31 Mar"));
+    }
+  g_assert_cmpuint (words, >=, 3);
+}
+
 /* Zoomed, the ruler tells the large column's own minutes on the clock. */
 static void
 test_clock_zoomed (void)
@@ -360,6 +385,7 @@ main (int   argc,
   g_test_add_func ("/draw/view/blend", test_blend);
   g_test_add_func ("/draw/view/clock-words", test_clock_words);
   g_test_add_func ("/draw/view/clock-times", test_clock_times);
+  g_test_add_func ("/draw/view/clock-midnight", test_clock_midnight);
   g_test_add_func ("/draw/view/clock-zoomed", test_clock_zoomed);
   g_test_add_func ("/draw/view/draw-ruler", test_draw_ruler);
   g_test_add_func ("/draw/view/draw-slim", test_draw_slim);
