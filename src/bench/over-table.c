@@ -4,11 +4,13 @@
 #include "bench/over-table.h"
 
 #include <math.h>
+#include <string.h>
 
 #include "bench/ask.h"
 #include "bench/compat.h"
 #include "bench/over-table-item.h"
 #include "bench/over-table-view.h"
+#include "season/export.h"
 #include "season/text.h"
 #include "season/wording.h"
 
@@ -263,7 +265,7 @@ chosen_cb (GFile   *file,
 
   if (path == NULL || self->csv == NULL)
     return;
-  if (!g_file_set_contents (path, self->csv, -1, &error))
+  if (!lw_export_save (path, self->csv, strlen (self->csv), &error))
     {
       lw_ask (GTK_WINDOW (self), _ ("The table was not saved"), error->message, answers, NULL, NULL, NULL);
       return;

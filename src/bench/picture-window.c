@@ -7,6 +7,7 @@
 #include "bench/modal.h"
 #include "draw/sheet.h"
 #include "season/csv.h"
+#include "season/export.h"
 #include "season/surround.h"
 #include "season/text.h"
 
@@ -46,7 +47,7 @@ save_table (LwSeason   *season,
   lw_csv_append_header (csv);
   lw_csv_append_track (csv, season->batches[batch], lw_season_profile (season, season->batches[batch]->leaf), track, 0);
 
-  return g_file_set_contents_full (path, csv->str, (gssize) csv->len, G_FILE_SET_CONTENTS_CONSISTENT, 0666, error);
+  return lw_export_save (path, csv->str, csv->len, error);
 }
 
 static gboolean

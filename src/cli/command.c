@@ -3,14 +3,11 @@
 #include "cli/command.h"
 
 #include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
-#include <sys/stat.h>
 
 #include "season/document.h"
+#include "season/export.h"
 #include "season/text.h"
-
-#define HEAD_BYTES 4096
 
 void
 lw_complain (const char *format,
@@ -161,74 +158,12 @@ lw_command_batch (const LwSeason *season,
   return found != NULL;
 }
 
-/* Whether there is a season's file, sound or not: its name is near the beginning. */
-static gboolean
-is_season (const char *path)
-{
-  FILE *file = fopen (path, "rb");
-  char head[HEAD_BYTES];
-  gsize n = file != NULL ? fread (head, 1, sizeof head, file) : 0;
-
-  if (file != NULL)
-    fclose (file);
-
-  return g_strstr_len (head, (gssize) n, LW_SEASON_NS) != NULL;
-}
-
-/* A device or a pipe: written to, where a file would be replaced. */
-static gboolean
-pour (const char *path,
-      const char *text,
-      gsize       length)
-{
-  FILE *file = fopen (path, "wb");
-  gboolean written = file != NULL && fwrite (text, 1, length, file) == length;
-  int code = errno;
-
-  if (file != NULL && fclose (file) != 0 && written)
-    {
-      code = errno;
-      written = FALSE;
-    }
-  if (!written)
-    lw_complain (_ ("%s could not be written: %s"), path, g_strerror (code));
-
-  return written;
-}
-
-static gboolean
-output_file (const char *path,
-             const char *text,
-             gsize       length)
-{
-  g_autoptr (GError) error = NULL;
-  struct stat about;
-  gboolean there = stat (path, &about) == 0;
-  /* The file at the end of a link is replaced, not the link; realpath's memory is libc's. */
-  char *end = there ? realpath (path, NULL) : NULL;
-  g_autofree char *target = g_strdup (end != NULL ? end : path);
-
-  free (end);
-  if (there && !S_ISREG (about.st_mode) && !S_ISDIR (about.st_mode))
-    return pour (target, text, length);
-
-  if (there && is_season (target))
-    {
-      lw_complain (_ ("%s is a season's file, which would be lost: name another file"), path);
-      return FALSE;
-    }
-  if (g_file_set_contents_full (target, text, (gssize) length, G_FILE_SET_CONTENTS_CONSISTENT, 0666, &error))
-    return TRUE;
-
-  lw_complain (_ ("%s could not be written: %s"), path, error->message);
-  return FALSE;
-}
-
 gboolean
 lw_command_output (const char *path,
                    const char *text,
                    gsize       length)
 {
+  g_autoptr (GError) error = NULL;
 
   if (path == NULL || strcmp (path, "-") == 0)
     {
@@ -238,7 +173,11 @@ lw_command_output (const char *path,
       return FALSE;
     }
 
-  return output_file (path, text, length);
+  if (lw_export_save (path, text, length, &error))
+    return TRUE;
+
+  lw_complain ("%s", error->message);
+  return FALSE;
 }
 
 gboolean

@@ -10,6 +10,7 @@
 #include <cairo-svg.h>
 #include <gio/gio.h>
 
+#include "season/export.h"
 #include "season/text.h"
 
 #define PNG_SHARPNESS 2.0 /* pixels for each px of the picture */
@@ -154,9 +155,7 @@ save_file (const char     *path,
       return FALSE;
     }
 
-  return g_file_set_contents_full (path, (const char *) bytes->data, bytes->len,
-                                   G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
-                                   0666, error);
+  return lw_export_save (path, (const char *) bytes->data, bytes->len, error);
 }
 
 /* "card-2.png" for the second page. */

@@ -10,6 +10,7 @@ import tap
 # Settings that outlive the program, in the empty home of this desk.
 os.environ["GSETTINGS_BACKEND"] = "keyfile"
 from bench import EDGE_IN, Bench  # noqa: E402
+from desk import Missed  # noqa: E402
 
 BATCH = "1 strong pan, first leaf"
 USUAL = ["Moisture", "Oxidation", "Cell rupture"]
@@ -42,9 +43,20 @@ def resting():
     return last[-1]
 
 
-def changed(before):
-    desk.wait_for(lambda: boxes() != before, "other columns")
+def changed(before, seconds=10):
+    desk.wait_for(lambda: boxes() != before, "other columns", seconds)
     return resting()
+
+
+def double_click(x, y, before):
+    """The columns after it. A window that is held up takes two clicks for single ones, so it is tried again."""
+    for _ in range(3):
+        desk.click(x, y, times=2)
+        try:
+            return changed(before, 5)
+        except Missed:
+            pass
+    return changed(before)
 
 
 def focused(step):
@@ -254,11 +266,9 @@ def double_click_zooms():
     for name in ("Oxidation", "Time in each step"):
         place = desk.bounds(panel(name))
         at = (before[2].x + before[2].width // 2, place.y + place.height // 2)
-        desk.click(*at, times=2)
-        large = changed(before)
+        large = double_click(*at, before)
         assert large[2].width > 3 * before[2].width, large
-        desk.click(large[2].x + large[2].width // 2, at[1], times=2)
-        tap.equal(changed(large), before, "the columns")
+        tap.equal(double_click(large[2].x + large[2].width // 2, at[1], large), before, "the columns")
 
 
 @tap.case
