@@ -9,6 +9,7 @@ import subprocess
 
 import tap
 from bench import CLI, DATA, Bench
+from desk import ask
 
 BATCH = "2 long wither, covered"
 OTHER = "4 long wither, bare mats"
@@ -258,7 +259,8 @@ def shown(window):
     """The table's numbers by place and outcome, as far as they are on the screen."""
     found = {}
     for cell in desk.find_all("label", re.compile(r"^\+|^−|^0|^–"), window):
-        match = re.match(r"(.*); (.*): this (\S+), that (\S+), difference (\S+)$", cell.get_description() or "")
+        match = re.match(r"(.*); (.*): this (\S+), that (\S+), difference (\S+)$",
+                         ask(cell.get_description) or "")
         if match:
             found[match[2], match[1].partition(",")[0]] = [n.replace("−", "-").lstrip("+") for n in match.group(3, 4, 5)]
     return found

@@ -41,7 +41,7 @@ def the_second_window_says_so():
 def the_second_takes_it_up():
     """The first is closed without a save, which is told to cost nothing of the run; the second then has run and entry."""
     desk.act(desk.windows()[0], "window.close")
-    desk.get("label", re.compile("^What was entered while a batch ran is kept"))
+    desk.get("label", re.compile("^What was done and entered in the batch that runs"))
     desk.act(desk.get("push button", "Discard changes"))
     desk.wait_for(lambda: len(desk.windows()) == 1, "the first to close")
     desk.wait_for(lambda: bar_in(desk.windows()[0]), "the bar")
