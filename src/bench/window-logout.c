@@ -46,6 +46,11 @@ removed_cb (GtkApplication *app,
 void
 lw_window_add_logout (LwWindow *self)
 {
+  GApplication *app = g_application_get_default ();
+
+  if (app == NULL)
+    return;
+
   g_signal_connect_object (self->session, "season", G_CALLBACK (season_cb), self, G_CONNECT_SWAPPED);
-  g_signal_connect_object (g_application_get_default (), "window-removed", G_CALLBACK (removed_cb), self, 0);
+  g_signal_connect_object (app, "window-removed", G_CALLBACK (removed_cb), self, 0);
 }
