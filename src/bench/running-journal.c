@@ -17,7 +17,7 @@ again_cb (gpointer data)
 
   self->again = 0;
   g_clear_pointer (&self->file, lw_journal_file_close);
-  if (lw_running_keep (self))
+  if (lw_running_keep (self) && self->trouble == NULL)
     lw_running_tell (self, _ ("What was entered is on the disk now."));
   lw_running_moved (self);
 
@@ -50,8 +50,13 @@ open_file (LwRunning *self,
   /* Left by a run of which nobody has said what is to become: not to be lost behind this one. */
   if (self->file != NULL && self->fresh && !lw_journal_file_is_empty (self->file))
     {
-      g_free (lw_journal_file_set_aside (g_steal_pointer (&self->file)));
-      self->file = lw_journal_file_open (path, error);
+      g_autofree char *aside = lw_journal_file_set_aside (g_steal_pointer (&self->file));
+
+      if (aside != NULL)
+        self->file = lw_journal_file_open (path, error);
+      else
+        g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_FAILED,
+                     _ ("The journal of an earlier run, %s, could not be put aside: rename it."), path);
     }
   self->fresh = self->fresh && self->file == NULL;
 
@@ -96,12 +101,14 @@ lw_running_take_over (LwRunning *self)
 {
   const char *path = lw_session_path (self->session);
   g_autofree char *journal = path != NULL ? lw_journal_file_path (NULL, path) : NULL;
+  LwJournalFile *file;
 
   /* Its own, or there is none, or it was said to stay, or another window has it. */
   if (self->name != NULL || self->left != NULL || self->put_off || lw_session_is_dragging (self->session) || journal == NULL
-      || !g_file_test (journal, G_FILE_TEST_EXISTS) || lw_running_is_elsewhere (self, NULL))
+      || !g_file_test (journal, G_FILE_TEST_EXISTS) || (file = lw_journal_file_open (journal, NULL)) == NULL)
     return FALSE;
 
+  lw_journal_file_close (file);
   lw_running_take_up (self);
   lw_running_moved (self);
 

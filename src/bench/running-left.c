@@ -73,19 +73,20 @@ tell_back (LwRunning  *self,
   lw_running_tell (self, words);
 }
 
-static void
+/* (transfer full) (nullable) what there is to tell of it. `set_back`: whether the computer's clock was. */
+static char *
 put_back (LwRunning            *self,
           const LwJournalEntry *entry,
-          guint                 damaged)
+          gboolean             *set_back)
 {
   guint batch, n_entries;
-  gboolean no_weather, changed, set_back;
+  gboolean no_weather, changed;
   g_autoptr (LwSeason) next = lw_journal_put_back (lw_session_base (self->session), entry, &batch, &n_entries, &no_weather,
                                                    &changed);
   g_autofree char *words = say_back (next->batches[batch], n_entries, changed, no_weather);
 
   self->run = entry->run;
-  set_back = lw_running_catch_clock (self, entry->written_s);
+  *set_back = lw_running_catch_clock (self, entry->written_s);
   lw_running_follow_clock (self);
   self->run.step = MIN (self->run.step, MAX (next->batches[batch]->n_steps, 1) - 1);
   self->name = g_strdup (next->batches[batch]->name);
@@ -96,27 +97,40 @@ put_back (LwRunning            *self,
   else
     lw_session_choose (self->session, batch);
   lw_running_mark (self);
-  if (set_back)
+  if (*set_back)
     lw_running_keep (self);
   if (changed || self->run.on)
-    tell_back (self, words, set_back, damaged);
-  else
-    lw_running_saved (self);
+    return g_steal_pointer (&words);
+
+  lw_running_saved (self);
+
+  return NULL;
 }
 
-/* A second edit after the one that put the run's batch back, so that one undo leads there and the next to the file's. */
+/* Where it is to be joined with the file's that is a second edit, so that one undo leads to the run's and the next to the
+ * file's. */
 static void
-join (LwRunning            *self,
-      const LwJournalEntry *entry,
-      LwSeason             *joined,
-      guint                 batch,
-      guint                 n_entries)
+carry_out (LwRunning            *self,
+           const LwJournalEntry *entry,
+           guint                 damaged,
+           LwTake                take)
 {
-  g_autofree char *words = say_entries (joined->batches[batch], n_entries, TRUE);
+  guint batch, n_entries;
+  gboolean set_back;
+  g_autoptr (LwSeason) joined = take == LW_TAKE_BOTH
+                                    ? lw_journal_join (lw_session_base (self->session), entry, &batch, &n_entries)
+                                    : NULL;
+  g_autofree char *words = put_back (self, entry, &set_back);
 
-  lw_session_edit_batch (self->session, joined, _ ("Take the file's batch with what was entered"), batch);
-  lw_running_mark (self);
-  tell_back (self, words, FALSE, 0);
+  if (joined != NULL)
+    {
+      g_free (words);
+      words = say_entries (joined->batches[batch], n_entries, TRUE);
+      lw_session_edit_batch (self->session, g_steal_pointer (&joined), _ ("Take the file's batch with what was entered"), batch);
+      lw_running_mark (self);
+    }
+  if (words != NULL)
+    tell_back (self, words, set_back, damaged);
 }
 
 static void
@@ -166,7 +180,7 @@ settle (LwRunning      *self,
     case LW_JOURNAL_SAME:
     case LW_JOURNAL_AHEAD:
     default:
-      put_back (self, entry, damaged);
+      carry_out (self, entry, damaged, LW_TAKE_RUN);
       break;
     }
 }
@@ -178,9 +192,11 @@ set_aside (LwRunning  *self,
   g_autofree char *aside = lw_journal_file_set_aside (g_steal_pointer (&self->file));
   g_autofree char *shown = aside != NULL ? g_filename_display_name (aside) : NULL;
   /* Translators: a path */
-  g_autofree char *kept = shown != NULL ? g_strdup_printf (_ ("The journal is kept as %s."), shown) : g_strdup ("");
-  g_autofree char *all = g_strconcat (words, *kept != '\0' ? " " : "", kept, NULL);
+  g_autofree char *kept = shown != NULL ? g_strdup_printf (_ ("The journal is kept as %s."), shown)
+                                        : g_strdup (_ ("The journal could not be put aside: it stays where it is."));
+  g_autofree char *all = g_strconcat (words, " ", kept, NULL);
 
+  self->put_off = aside == NULL;
   lw_running_tell (self, all);
 }
 
@@ -262,22 +278,6 @@ lw_running_take_up (LwRunning *self)
     set_aside (self, _ ("The journal of this season's running batch cannot be read; nothing was put back."));
 }
 
-/* Does it, where the season in hand is the one that ran. */
-static void
-carry_out (LwRunning     *self,
-           LwRunningLeft *left,
-           LwTake         take)
-{
-  guint batch, n_entries;
-  g_autoptr (LwSeason) joined = take == LW_TAKE_BOTH
-                                    ? lw_journal_join (lw_session_base (self->session), &left->entry, &batch, &n_entries)
-                                    : NULL;
-
-  put_back (self, &left->entry, left->damaged);
-  if (joined != NULL)
-    join (self, &left->entry, g_steal_pointer (&joined), batch, n_entries);
-}
-
 /* A journal of another path goes where the season in hand has its own: the new one is written before the old one goes. */
 static void
 take (LwRunning     *self,
@@ -289,7 +289,7 @@ take (LwRunning     *self,
   if (left->told.why == LW_LEFT_MOVED)
     settle (self, &left->entry, left->damaged, TRUE);
   else
-    carry_out (self, left, how);
+    carry_out (self, &left->entry, left->damaged, how);
   if (self->left != NULL)
     self->file = old;
   else if (old != NULL && lw_running_keep (self))
@@ -319,7 +319,8 @@ lw_running_take_left (LwRunning *self,
     {
       self->put_off = TRUE;
       g_clear_pointer (&self->file, lw_journal_file_close);
-      lw_running_tell (self, _ ("Nothing was put back. You are asked again when the season is opened again."));
+      lw_running_tell (self, _ ("Nothing was put back. You are asked again when the season is opened again, "
+                                  "unless another batch was started."));
     }
 
   left_free (left);

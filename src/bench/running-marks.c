@@ -47,7 +47,7 @@ lw_running_mark_step (LwRunning *self)
     {
       Mark *mark = &g_array_index (self->marks, Mark, i);
 
-      if (mark->run.on && mark->run.step_s == self->run.step_s)
+      if (mark->run.on && mark->run.step == self->run.step && mark->run.step_s == self->run.step_s)
         mark->run = self->run;
     }
 }
@@ -61,7 +61,7 @@ lw_running_shift (LwRunning *self,
     lw_run_shift (&g_array_index (self->marks, Mark, i).run, by_s);
 }
 
-void
+gboolean
 lw_running_follow_history (LwRunning *self)
 {
   const LwSeason *base = lw_session_base (self->session);
@@ -73,7 +73,9 @@ lw_running_follow_history (LwRunning *self)
       if (mark->season == base)
         {
           self->run = mark->run;
-          return;
+          return TRUE;
         }
     }
+
+  return FALSE;
 }

@@ -58,8 +58,8 @@ void     lw_running_mark_step      (LwRunning *self);
 void     lw_running_shift          (LwRunning *self,
                                     double     by_s);
 
-/* By undo or redo to a season that began or ended a step: the run goes there, too. */
-void     lw_running_follow_history (LwRunning *self);
+/* By undo or redo to a season that is marked: the run goes there, too. FALSE if it is not. */
+gboolean lw_running_follow_history (LwRunning *self);
 
 /* Writes down all that there is to know now. FALSE if that failed; then it is said in `trouble` and tried again. */
 gboolean lw_running_keep    (LwRunning  *self);

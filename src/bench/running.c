@@ -102,6 +102,7 @@ season_cb (LwRunning *self)
 {
   LwRun before = self->run;
   const LwSeason *base = lw_session_base (self->session);
+  gboolean marked, ended;
   int at;
 
   if (self->name == NULL || lw_session_is_dragging (self->session) || is_opening (self))
@@ -109,7 +110,7 @@ season_cb (LwRunning *self)
 
   follow_name (self);
   see (self);
-  lw_running_follow_history (self);
+  marked = lw_running_follow_history (self);
   at = lw_running_batch (self);
   if (at >= 0 && self->run.on && self->run.step < base->batches[at]->n_steps)
     lw_run_plan (&self->run, lw_step_get (&base->batches[at]->steps[self->run.step], LW_SET_MINUTES), lw_clock_now_s ());
@@ -119,8 +120,13 @@ season_cb (LwRunning *self)
       self->batch = lw_batch_ref (base->batches[at]);
       lw_running_keep (self);
     }
+  /* What a search made of an edit is another season, to which redo may lead. */
+  if (!marked && self->run.on && lw_session_redo_label (self->session) == NULL)
+    lw_running_mark (self);
+  /* By undo it has only not begun. */
+  ended = !self->run.on && lw_session_redo_label (self->session) == NULL;
   if (at >= 0 && lw_session_is_saved (self->session)
-      && (!self->run.on || lw_session_filed (self->session) != self->filed
+      && (ended || lw_session_filed (self->session) != self->filed
           || g_strcmp0 (self->path, lw_session_path (self->session)) != 0))
     lw_running_saved (self);
   lw_running_moved (self);
@@ -206,7 +212,7 @@ lw_running_may_start (LwRunning *self,
     why = _ ("A batch without steps cannot be started.");
   else if (batch->made)
     why = _ ("This batch was made already. Repeat it, and start that.");
-  else if (self->name != NULL && !g_str_equal (self->name, batch->name))
+  else if (self->name != NULL && !g_str_equal (self->name, batch->name) && !lw_session_is_saved (self->session))
     why = _ ("Save the season first: the batch that ran before is not in its file yet.");
   else if (lw_session_path (self->session) == NULL)
     why = _ ("Save the season first: what is entered while a batch runs is kept for its file.");
@@ -220,19 +226,22 @@ gboolean
 lw_running_start (LwRunning *self,
                   GError   **error)
 {
-  const LwBatch *batch = lw_session_batch (self->session);
-  LwRun run = lw_run_start (floor (lw_clock_now_s ()));
+  const LwBatch *batch;
+  LwRun run;
 
   if (lw_running_take_over (self))
     {
       g_set_error_literal (error, G_IO_ERROR, G_IO_ERROR_FAILED,
-                           _ ("A batch of this season ran in a window that is gone: it goes on here."));
+                           self->run.on ? _ ("A batch of this season ran in a window that is gone: it goes on here.")
+                                        : _ ("A window that is gone left something of a run: see to that first."));
       return FALSE;
     }
   if (!lw_running_may_start (self, error))
     return FALSE;
 
   lw_running_follow_clock (self);
+  batch = lw_session_batch (self->session);
+  run = lw_run_start (floor (lw_clock_now_s ()));
   g_free (self->name);
   self->name = g_strdup (batch->name);
   g_free (self->file_name);

@@ -185,6 +185,14 @@ lw_session_pinned (LwSession *self,
   return lw_locks_pinned (lw_hold_locks (self->hold), (LwHandle) { step, setting });
 }
 
+gboolean
+lw_session_stays (LwSession *self,
+                  guint      step,
+                  LwSetting  setting)
+{
+  return lw_locks_stays (lw_hold_locks (self->hold), (LwHandle) { step, setting });
+}
+
 void
 lw_session_pass (LwSession *self,
                  guint      n_steps)

@@ -103,6 +103,10 @@ gboolean        lw_session_pinned       (LwSession   *self,
 /* The first so many steps of the batch in hand have passed or are under way: nothing of them moves by itself. */
 void            lw_session_pass         (LwSession   *self,
                                          guint        n_steps);
+/* Whether a search must leave it alone: it is pinned, or of a step that has passed. */
+gboolean        lw_session_stays        (LwSession   *self,
+                                         guint        step,
+                                         LwSetting    setting);
 
 /* Searches for settings that meet the batch's aims, with what is locked; one edit when found. FALSE if there is
  * nothing to aim at. */

@@ -146,7 +146,7 @@ start (LwSteady    *self,
     {
       const LwHandle *handle = &g_array_index (free, LwHandle, i);
 
-      if (lw_session_pinned (self->session, handle->step, handle->setting))
+      if (lw_session_stays (self->session, handle->step, handle->setting))
         g_array_remove_index (free, i);
     }
   lw_asked_clear (&self->failed);
@@ -253,10 +253,10 @@ lw_steady_take (LwSteady *self)
     return;
 
   changes = lw_asked_changes (&self->found_for, self->found->season);
-  lw_session_edit (self->session,
-                   lw_edit_set_all (lw_session_base (self->session), batch, (const LwChange *) (gpointer) changes->data,
-                                    changes->len),
-                   _ ("Make it steadier"), NULL);
+  lw_session_put (self->session,
+                  lw_edit_set_all (lw_session_base (self->session), batch, (const LwChange *) (gpointer) changes->data,
+                                   changes->len),
+                  _ ("Make it steadier"));
   drop_found (self);
 }
 

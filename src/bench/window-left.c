@@ -85,7 +85,7 @@ ask_apart (LwWindow        *self,
   g_autofree char *words = g_strdup_printf ("%s %s\n%s\n%s", _ ("While this batch was running here, somebody else changed it in the "
                                                                 "season's file. Which is to count?"),
                                             entries, both,
-                                            _ ("Undo brings back the other. The file itself changes only when you save; the "
+                                            _ ("Undo takes out again what is put in. The file itself changes only when you save; the "
                                                "journal of a run that does not count is kept."));
 
   lw_ask (GTK_WINDOW (self), heading, words, answers, NULL, apart_cb, g_object_ref (self));

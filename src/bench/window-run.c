@@ -26,6 +26,13 @@ started_cb (int         answer,
     lw_window_say (self, error->message);
 }
 
+/* Not while the window lags behind its file: to read that again takes the run up, too. */
+static gboolean
+take_over (LwWindow *self)
+{
+  return lw_window_disk_check (self, FALSE) == LW_DISK_SAME && lw_running_take_over (self->running);
+}
+
 static void
 start (GSimpleAction *action,
        GVariant      *target,
@@ -33,13 +40,14 @@ start (GSimpleAction *action,
 {
   LwWindow *self = data;
   const char *answers[] = { _ ("Cancel"), _ ("Start"), NULL };
-  const LwBatch *batch = lw_session_batch (self->session);
+  const LwBatch *batch;
   g_autofree char *heading = NULL, *words = NULL;
   g_autoptr (GError) error = NULL;
 
   /* What happened is told by then. */
-  if (lw_running_take_over (self->running))
+  if (take_over (self))
     return;
+  batch = lw_session_batch (self->session);
   if (!lw_running_may_start (self->running, &error))
     {
       lw_window_say (self, error->message);
@@ -159,7 +167,7 @@ static void
 active_cb (LwWindow *self)
 {
   if (gtk_window_is_active (GTK_WINDOW (self)))
-    lw_running_take_over (self->running);
+    take_over (self);
 }
 
 static void

@@ -310,6 +310,8 @@ lw_command_fit (int    argc,
   fit = lw_fit_new (season, &ask, NULL, &error);
   if (fit == NULL)
     {
+      if (ask.progress != NULL)
+        fputs ("\r     \r", stderr);
       lw_complain ("%s", error->message);
       return g_error_matches (error, G_IO_ERROR, G_IO_ERROR_NOT_FOUND) ? LW_EXIT_MISSED : LW_EXIT_WRONG;
     }

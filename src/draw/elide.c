@@ -5,7 +5,7 @@
 
 #include <string.h>
 
-#define LEAST_LETTERS 2 /* of the first word, a number aside */
+#define LEAST_LETTERS 2 /* of what is left, a number aside */
 #define MOST_KEPT 256
 
 static GHashTable *kept; /* of names, to GPtrArray of what they may be cut to, the longest first */

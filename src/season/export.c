@@ -1,29 +1,57 @@
-/* Nothing that a maker has is replaced by what can be made anew. */
+/* No season is replaced by what can be made anew. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #include "season/export.h"
 
 #include <errno.h>
 #include <stdio.h>
-#include <stdlib.h>
+#include <string.h>
 #include <sys/stat.h>
+#include <unistd.h>
 
 #include "season/document.h"
+#include "season/replace.h"
 #include "season/text.h"
 
-#define HEAD_BYTES 4096
+#define PIECE_BYTES 65536
 
-/* Whether there is a season's file, sound or not: its namespace is near the beginning. */
+/* Whether it is a season's file, sound or not: it holds its namespace. */
 static gboolean
 is_season (const char *path)
 {
+  const gsize overlap = strlen (LW_SEASON_NS) - 1;
   FILE *file = fopen (path, "rb");
-  char head[HEAD_BYTES];
-  gsize n = file != NULL ? fread (head, 1, sizeof head, file) : 0;
+  g_autofree char *piece = g_malloc (PIECE_BYTES);
+  gsize n = 0, more = 0, all = 0;
+  gboolean found = FALSE;
 
+  while (file != NULL && !found && all < LW_MAX_FILE_BYTES
+         && (more = fread (piece + n, 1, PIECE_BYTES - n, file)) > 0)
+    {
+      n += more;
+      all += more;
+      found = g_strstr_len (piece, (gssize) n, LW_SEASON_NS) != NULL;
+      if (n > overlap)
+        {
+          memmove (piece, piece + n - overlap, overlap);
+          n = overlap;
+        }
+    }
   if (file != NULL)
     fclose (file);
 
-  return g_strstr_len (head, (gssize) n, LW_SEASON_NS) != NULL;
+  return found;
+}
+
+/* Always FALSE, to be returned. */
+static gboolean
+fail (GError    **error,
+      const char *path,
+      int         code)
+{
+  g_set_error (error, G_FILE_ERROR, (int) g_file_error_from_errno (code), _ ("%s could not be written: %s"), path,
+               g_strerror (code));
+
+  return FALSE;
 }
 
 /* Into a device or a pipe, which a new file would replace. */
@@ -42,11 +70,8 @@ pour (const char *path,
       code = errno;
       written = FALSE;
     }
-  if (!written)
-    g_set_error (error, G_FILE_ERROR, (int) g_file_error_from_errno (code), _ ("%s could not be written: %s"), path,
-                 g_strerror (code));
 
-  return written;
+  return written || fail (error, path, code);
 }
 
 gboolean
@@ -55,27 +80,21 @@ lw_export_save (const char *path,
                 gsize       length,
                 GError    **error)
 {
-  g_autoptr (GError) trouble = NULL;
   struct stat about;
   gboolean there = stat (path, &about) == 0;
-  char *end = there ? realpath (path, NULL) : NULL;
-  g_autofree char *target = g_strdup (end != NULL ? end : path);
 
-  free (end); /* realpath's memory is libc's */
   if (there && !S_ISREG (about.st_mode) && !S_ISDIR (about.st_mode))
-    return pour (target, data, length, error);
+    return pour (path, data, length, error);
 
-  if (there && is_season (target))
+  /* What cannot be looked into may be one. */
+  if (there && S_ISREG (about.st_mode) && access (path, R_OK) < 0)
+    return fail (error, path, errno);
+  if (there && S_ISREG (about.st_mode) && is_season (path))
     {
       g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_EXIST,
                    _ ("%s is a season's file, which would be lost: name another file"), path);
       return FALSE;
     }
-  if (g_file_set_contents_full (target, data, (gssize) length, G_FILE_SET_CONTENTS_CONSISTENT | G_FILE_SET_CONTENTS_DURABLE,
-                                0666, &trouble))
-    return TRUE;
 
-  g_set_error (error, trouble->domain, trouble->code, _ ("%s could not be written: %s"), path, trouble->message);
-
-  return FALSE;
+  return lw_replace_file (path, data, length, error);
 }

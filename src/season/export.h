@@ -6,7 +6,7 @@
 
 /* Writes `data` of `length` bytes. A file that is there is replaced whole, at the end of a link where `path` is one; a season's
  * file never is, by whatever name; a device or a pipe is written to. FALSE and `error`, which names the path and says what to
- * do where there is something to do; what was there then is as it was. */
+ * do; what was there then is as it was. */
 gboolean lw_export_save (const char *path,
                          const char *data,
                          gsize       length,

@@ -3,6 +3,7 @@
 #include "season/journal.h"
 
 #include "season/correction.h"
+#include "season/document.h"
 #include "season/lesson.h"
 #include "season/weigh-in.h"
 
@@ -161,8 +162,32 @@ take_step (LwBatch              *own,
   for (guint i = 0; i < kept->n_weigh_ins; i++)
     if (!has (own, step, &kept->weigh_ins[i]))
       lw_batch_place_weigh_in (own, step, &kept->weigh_ins[i]);
-  if (own->steps[step].correction == NULL && kept->correction != NULL)
+  if (kept->correction != NULL)
     lw_batch_set_correction (own, step, lw_correction_ref (kept->correction));
+}
+
+/* A batch has one correction at most: the run's takes the place of the file's. */
+static void
+make_way (LwBatch       *own,
+          const LwBatch *kept)
+{
+  for (guint i = 0; i < kept->n_steps; i++)
+    if (kept->steps[i].correction != NULL)
+      {
+        lw_batch_drop_corrections (own);
+        return;
+      }
+}
+
+/* Whether a file can hold it. */
+static gboolean
+is_in_bounds (const LwBatch *own)
+{
+  for (guint i = 0; i < own->n_steps; i++)
+    if (own->steps[i].n_weigh_ins > LW_MAX_WEIGH_INS)
+      return FALSE;
+
+  return own->n_logs <= LW_MAX_LOGS;
 }
 
 LwSeason *
@@ -173,7 +198,7 @@ lw_journal_join (const LwSeason       *season,
 {
   const LwBatch *kept = entry->kept->batches[0];
   int at = place_of (season, entry);
-  LwSeason *next;
+  g_autoptr (LwSeason) next = NULL;
   LwBatch *own;
 
   if (at < 0 || !has_place (season->batches[at], entry))
@@ -186,6 +211,7 @@ lw_journal_join (const LwSeason       *season,
   own->made = kept->made;
   if (own->plan == NULL && kept->plan != NULL)
     own->plan = lw_batch_ref (kept->plan);
+  make_way (own, kept);
   for (guint i = 0; i < kept->n_steps; i++)
     if (i < count_begun (entry) || kept->steps[i].n_weigh_ins > 0)
       take_step (own, entry, i);
@@ -196,5 +222,5 @@ lw_journal_join (const LwSeason       *season,
       lw_batch_add_log (own, (LwBatchLog) { lw_log_ref (kept->logs[i].log), kept->logs[i].step, kept->logs[i].minute });
   drop_unfit (own, next);
 
-  return next;
+  return is_in_bounds (own) ? g_steal_pointer (&next) : NULL;
 }

@@ -111,19 +111,20 @@ sync_folder_of (const char *path)
   return synced;
 }
 
-/* For this program alone; FALSE and an errno if that cannot be. A file that its last owner has just taken away or put
- * another in the place of is still his. */
+/* For this program alone; FALSE and an errno if that cannot be. A file that its last owner has just taken away, set aside or
+ * put another in the place of is still his. */
 static gboolean
-lock (int fd)
+lock (int         fd,
+      const char *path)
 {
-  struct stat about;
+  struct stat about, there;
 
   if (flock (fd, LOCK_EX | LOCK_NB) < 0 || fstat (fd, &about) < 0)
     return FALSE;
 
   errno = EWOULDBLOCK;
 
-  return about.st_nlink > 0;
+  return stat (path, &there) == 0 && there.st_dev == about.st_dev && there.st_ino == about.st_ino;
 }
 
 LwJournalFile *
@@ -137,7 +138,7 @@ lw_journal_file_open (const char *journal,
   if (g_mkdir_with_parents (folder, 0700) == 0)
     fd = open (journal, O_RDWR | O_CREAT | O_APPEND | O_CLOEXEC | O_NOFOLLOW, 0600);
   code = errno;
-  if (fd >= 0 && (!lock (fd) || !sync_folder_of (journal)))
+  if (fd >= 0 && (!lock (fd, journal) || !sync_folder_of (journal)))
     {
       code = errno;
       close (fd);
@@ -233,7 +234,7 @@ renew (LwJournalFile *self,
 
   if (fd < 0)
     return FALSE;
-  if (!lock (fd) || !write_all (fd, line, strlen (line)) || fsync (fd) < 0 || rename (beside, self->path) < 0)
+  if (!lock (fd, beside) || !write_all (fd, line, strlen (line)) || fsync (fd) < 0 || rename (beside, self->path) < 0)
     {
       unlink (beside);
       close (fd);

@@ -59,7 +59,8 @@ LwSeason *lw_journal_put_back (const LwSeason       *season,
                                gboolean             *changed);
 
 /* (transfer full) (nullable) the season with its batch as it is, but for what was done and measured in the run: start, times
- * of steps that began, weigh-ins, corrections by them, logs. NULL where the steps are others, so that these have no place. */
+ * of steps that began, weigh-ins, corrections by them, logs; where the run has ended, steps after its last go. NULL where the
+ * steps are others, so that these have no place, or where a file could not hold it all. */
 LwSeason *lw_journal_join     (const LwSeason       *season,
                                const LwJournalEntry *entry,
                                guint                *batch,

@@ -33,8 +33,11 @@ static const struct
   { "hours", LW_TIME_HOURS }, { "hour", LW_TIME_HOURS }, { "h", LW_TIME_HOURS },
 };
 
-/* What goes by them with a colon counts from its start, and not from midnight. */
-static const char *const counted[] = { "elapsed", "stopwatch", "duration", "minutes", "min", "mm" };
+/* What goes by them with a colon counts from its start, and not from midnight; by minutes only where nothing larger stands
+ * beside them, as in "HH:MM:SS". */
+static const char *const counted[] = { "elapsed", "stopwatch", "duration", NULL };
+static const char *const by_minutes[] = { "minutes", "min", "mm", NULL };
+static const char *const larger[] = { "h", "hh", "dd", "yyyy", "clock", NULL };
 
 /* "K" is also a type of thermocouple: a unit stands alone in its brackets, or behind a degree sign or "_". */
 static const struct
@@ -93,6 +96,17 @@ guess_unit (LwLogColumn *column,
       }
 }
 
+static gboolean
+has_word (const char        *text,
+          const char *const *any)
+{
+  for (; *any != NULL; any++)
+    if (lw_column_word (text, *any) != NULL)
+      return TRUE;
+
+  return FALSE;
+}
+
 static void
 guess (LwLogColumn *column,
        const char  *first)
@@ -113,9 +127,9 @@ guess (LwLogColumn *column,
   for (guint i = 0; i < G_N_ELEMENTS (times) && column->time == LW_TIME_SECONDS; i++)
     if (lw_column_word (text, times[i].word) != NULL)
       column->time = times[i].time;
-  for (guint i = 0; i < G_N_ELEMENTS (counted) && column->time == LW_TIME_CLOCK; i++)
-    if (lw_column_word (text, counted[i]) != NULL)
-      column->time = LW_TIME_STOPWATCH;
+  if (column->time == LW_TIME_CLOCK
+      && (has_word (text, counted) || (has_word (text, by_minutes) && !has_word (text, larger))))
+    column->time = LW_TIME_STOPWATCH;
 }
 
 static int
@@ -137,6 +151,7 @@ lw_log_columns_guess (LwLogColumn       *columns,
 {
   int time, date;
   guint curves = 0;
+  double counts_s;
 
   for (guint i = 0; i < n; i++)
     guess (&columns[i], first[i]);
@@ -150,7 +165,9 @@ lw_log_columns_guess (LwLogColumn       *columns,
     if (columns[i].use == LW_USE_TIME || ((int) i != date && columns[i].use == LW_USE_DATE))
       columns[i].use = LW_USE_NONE;
   columns[time].use = LW_USE_TIME;
-  if (strchr (first[time], ':') != NULL && columns[time].time != LW_TIME_STOPWATCH)
+  /* Nor does a time beside a date count from its start. */
+  if (strchr (first[time], ':') != NULL
+      && (columns[time].time != LW_TIME_STOPWATCH || date >= 0 || !lw_table_stopwatch (first[time], &counts_s)))
     columns[time].time = LW_TIME_CLOCK;
 
   for (guint i = 0; i < n; i++)

@@ -243,13 +243,23 @@ lw_table_stopwatch (const char *cell,
   return TRUE;
 }
 
+/* Also past those that keep a line together, as spreadsheets write them. */
+static const char *
+skip_space (const char *at)
+{
+  while (g_unichar_isspace (g_utf8_get_char (at)))
+    at = g_utf8_next_char (at);
+
+  return at;
+}
+
 /* Where "AM" or "PM" stands behind a time, the hour of the day's twenty-four; `*at` goes on past it. FALSE if it is none
  * of twelve. */
 static gboolean
 half_day (const char **at,
           guint       *hour)
 {
-  const char *half = *at + strspn (*at, " ");
+  const char *half = skip_space (*at);
   gboolean late = g_ascii_strncasecmp (half, "pm", 2) == 0;
 
   if (!late && g_ascii_strncasecmp (half, "am", 2) != 0)

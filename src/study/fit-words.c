@@ -224,7 +224,7 @@ lw_fit_unseen_say (const LwFit      *fit,
   if (isnan (batch != NULL ? batch->unseen_rms : fit->unseen_rms) || (batch != NULL && fit->n_batches == 1))
     return NULL;
   if (batch != NULL)
-    return g_strdup_printf (_ ("The others foretell it to within %.1f times."), batch->unseen_rms);
+    return g_strdup_printf (_ ("The others foretell it to within %.1f times the instruments' errors."), batch->unseen_rms);
   if (fit->n_batches == 1)
     return g_strdup (_ ("There is no other batch to foretell this one from."));
 

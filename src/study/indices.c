@@ -71,7 +71,7 @@ estimate (const Rows  *rows,
         }
       total[s] = still ? NAN : apart / (2 * rows->n) / of_all;
       weight = fmin (total[s], 1);
-      first[s] = (1 - weight) * together / rows->n / of_all + weight * (1 - other / (2 * rows->n) / of_all);
+      first[s] = still ? NAN : (1 - weight) * together / rows->n / of_all + weight * (1 - other / (2 * rows->n) / of_all);
     }
 }
 

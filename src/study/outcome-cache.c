@@ -337,6 +337,12 @@ lw_outcome_cache_save (LwOutcomeCache *self)
   /* One that ends the program waits for one that is writing. */
   g_mutex_lock (&self->saving);
   done = save (self);
+  if (!done)
+    {
+      g_mutex_lock (&self->mutex);
+      self->added = TRUE;
+      g_mutex_unlock (&self->mutex);
+    }
   g_mutex_unlock (&self->saving);
 
   return done;

@@ -182,7 +182,7 @@ def output_file():
 
     before = sorted(os.listdir(FOLDER.name))
     for place in (path("no-such-folder/out.csv"), os.path.join(GOOD, "out.csv"), FOLDER.name):
-        refused("run", GOOD, "--batch", "1", "-o", place, status=1, words=[place, "could not be written"])
+        refused("run", GOOD, "--batch", "1", "-o", place, status=1, words=[place, "could not be saved"])
     tap.equal(sorted(os.listdir(FOLDER.name)), before, "the folder")
 
 

@@ -194,6 +194,60 @@ test_other_parts (void)
   sample_assert_same (again, back);
 }
 
+static LwSeason *
+with_correction (const LwSeason *season,
+                 guint           step,
+                 double          minute,
+                 double          points)
+{
+  const LwBatch *batch = season->batches[FULL];
+  guint n_parts = lw_season_profile (season, batch->leaf)->n_parts;
+  g_autofree LwState *shifts = g_new0 (LwState, n_parts);
+
+  return lw_edit_correct (season, FULL, step, lw_correction_new (batch, step, minute, points, shifts, n_parts));
+}
+
+/* A batch has one correction, and joined it is the run's. */
+static void
+test_join_corrections (void)
+{
+  g_autoptr (LwSeason) plain = sample_season (), season = with_entry (plain, 3, 71);
+  g_autoptr (LwSeason) theirs = with_correction (season, PAN, 3, 2), same = with_correction (season, PAN, 4, 2);
+  g_autoptr (LwSeason) early = lw_edit_add_weigh_in (season, FULL, 0, (LwWeighIn) { 5, LW_LEAF_C, 20, 2, 0, NULL });
+  g_autoptr (LwSeason) run = with_correction (early, 0, 5, 1), again = with_correction (season, PAN, 3, 1), joined = NULL;
+  g_auto (LwJournalEntry) entry = { 0 };
+  guint at, n;
+
+  journal_of (&entry, run_in (PAN), season, run);
+  joined = lw_journal_join (theirs, &entry, &at, &n);
+  g_assert_nonnull (joined->batches[FULL]->steps[0].correction);
+  g_assert_null (joined->batches[FULL]->steps[PAN].correction);
+  g_clear_pointer (&joined, lw_season_unref);
+  lw_journal_entry_clear (&entry);
+
+  journal_of (&entry, run_in (PAN), season, again);
+  joined = lw_journal_join (same, &entry, &at, &n);
+  g_assert_cmpfloat (joined->batches[FULL]->steps[PAN].correction->fresh_points, ==, 1);
+}
+
+/* Both together are more than a step can hold. */
+static void
+test_join_too_many (void)
+{
+  g_autoptr (LwSeason) season = sample_season (), theirs = lw_season_ref (season), run = with_entry (season, 2.5, 99);
+  g_auto (LwJournalEntry) entry = { 0 };
+  guint at, n;
+
+  while (theirs->batches[FULL]->steps[PAN].n_weigh_ins < LW_MAX_WEIGH_INS)
+    {
+      g_autoptr (LwSeason) before = g_steal_pointer (&theirs);
+
+      theirs = with_entry (before, 3, before->batches[FULL]->steps[PAN].n_weigh_ins);
+    }
+  journal_of (&entry, run_in (PAN), season, run);
+  g_assert_null (lw_journal_join (theirs, &entry, &at, &n));
+}
+
 int
 main (int   argc,
       char *argv[])
@@ -204,6 +258,8 @@ main (int   argc,
   g_test_add_func ("/journal-back/never-saved", test_never_saved);
   g_test_add_func ("/journal-back/join", test_join);
   g_test_add_func ("/journal-back/join-longer", test_join_longer);
+  g_test_add_func ("/journal-back/join-corrections", test_join_corrections);
+  g_test_add_func ("/journal-back/join-too-many", test_join_too_many);
   g_test_add_func ("/journal-back/no-join", test_no_join);
   g_test_add_func ("/journal-back/other-parts", test_other_parts);
 

@@ -150,7 +150,7 @@ test_words (void)
   g_autofree char *before = g_strdup_printf ("missed them by %.1f times", sqrt (fit->before / fit->n_points));
   g_autofree char *within = g_strdup_printf ("within %.1f times", fit->unseen_rms);
   g_autofree char *unseen_one = lw_fit_unseen_say (fit, &fit->batches[1]);
-  g_autofree char *of_second = g_strdup_printf ("The others foretell it to within %.1f times.", fit->batches[1].unseen_rms);
+  g_autofree char *of_second = g_strdup_printf ("The others foretell it to within %.1f times the instruments' errors.", fit->batches[1].unseen_rms);
   g_autofree char *counted = g_strdup_printf ("%u weigh-ins", fit->batches[0].n_points);
 
   g_assert_nonnull (strstr (miss, before));

@@ -39,6 +39,13 @@ constant (const double *u)
   return 4;
 }
 
+/* As a solver leaves it. */
+static double
+nearly_constant (const double *u)
+{
+  return 4 + 1e-13 * u[0];
+}
+
 /* Sobol' (1993), Mathematical Modelling and Computational Experiments 1:407, from memory: a product of (|4 u - 2| + a) / (1 + a). */
 static const double g_a[] = { 0, 1, 4.5, 9, 99, 99 };
 
@@ -239,6 +246,8 @@ test_nothing_varies (void)
 
   indices_of (constant, 2, 64, 1, indices);
   g_assert_true (isnan (indices[0].first) && isnan (indices[1].total));
+  indices_of (nearly_constant, 2, 64, 1, indices);
+  g_assert_true (isnan (indices[0].first) && isnan (indices[0].first_se) && isnan (indices[0].total));
 
   /* Rows that could not be computed are left out; without a row there is no answer and no crash. */
   lw_indices_of (a, b, ab, 1, 4, 1, bare);

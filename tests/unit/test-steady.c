@@ -200,6 +200,31 @@ test_steadier (Fixture      *f,
   g_assert_null (lw_session_undo_label (f->session));
 }
 
+/* In a run nothing of what has passed is turned, and what is taken is what was shown, whatever is locked. */
+static void
+test_steadier_in_a_run (Fixture      *f,
+                        gconstpointer data)
+{
+  g_autoptr (GArray) changes = NULL;
+  LwSeason *taken;
+
+  lw_session_pass (f->session, 1);
+  lw_session_compute (f->session);
+  lw_session_lock (f->session, -1, LW_MOISTURE, TRUE);
+  lw_steady_seek (f->steady);
+  wait (f);
+  g_assert_nonnull (lw_steady_found (f->steady));
+  g_assert_true (lw_steady_found (f->steady)->better);
+  changes = lw_steady_found_changes (f->steady);
+  g_assert_cmpuint (changes->len, >, 0);
+  for (guint i = 0; i < changes->len; i++)
+    g_assert_cmpuint (g_array_index (changes, LwChange, i).step, >, 0);
+  lw_steady_take (f->steady);
+  taken = lw_session_base (f->session);
+  g_assert_false (lw_session_seeks (f->session));
+  g_assert_true (lw_session_base (f->session) == taken);
+}
+
 /* Amounts and samples come back in another session, the seed begins anew. */
 static void
 test_memory (Fixture      *f,
@@ -331,6 +356,7 @@ main (int    argc,
   g_test_add ("/steady/outdated", Fixture, NULL, set_up, test_outdated, tear_down);
   g_test_add ("/steady/called-off", Fixture, NULL, set_up, test_called_off, tear_down);
   g_test_add ("/steady/steadier", Fixture, NULL, set_up, test_steadier, tear_down);
+  g_test_add ("/steady/steadier-in-a-run", Fixture, NULL, set_up, test_steadier_in_a_run, tear_down);
   g_test_add ("/steady/memory", Fixture, NULL, set_up, test_memory, tear_down);
   g_test_add_func ("/steady/sources", test_sources);
   g_test_add_func ("/steady/index", test_index);
