@@ -86,18 +86,29 @@ bring_back (LwOverlays *self,
     }
 }
 
+/* Without a file, one that nothing was done in has just been opened. */
+static gboolean
+is_same_season (LwOverlays *self)
+{
+  const char *path = lw_session_path (self->session);
+
+  return g_strcmp0 (path, self->path) == 0
+         && (path != NULL || lw_session_undo_label (self->session) != NULL || lw_session_redo_label (self->session) != NULL);
+}
+
 void
 lw_overlays_follow (LwOverlays *self)
 {
   LwSeason *season = lw_session_season (self->session);
   const char *path = lw_session_path (self->session);
-  gboolean same_file = g_strcmp0 (path, self->path) == 0;
+  gboolean same_file = is_same_season (self);
   g_autoptr (GPtrArray) before = g_steal_pointer (&self->chosen);
 
   if (!same_file)
     {
       g_free (self->path);
       self->path = g_strdup (path);
+      g_ptr_array_set_size (self->gone, 0);
     }
   self->chosen = g_ptr_array_new_with_free_func ((GDestroyNotify) lw_laid_unref);
   self->due |= before->len > 0 || self->gone->len > 0;

@@ -311,6 +311,25 @@ test_end (void)
     }
 }
 
+/* A new season after another that has no file either: what lay over was the other's. */
+static void
+test_new_after_new (void)
+{
+  g_auto (Made) made = { 0 };
+  g_autoptr (LwSeason) next = season_new ();
+
+  made_init (&made);
+  lay (&made, 1, TRUE);
+  lay (&made, 2, TRUE);
+  assert_shown (&made, "A=2 B=3");
+  lw_session_edit (made.session, lw_edit_remove_batch (lw_session_base (made.session), 2), "Remove", NULL);
+  lw_session_compute (made.session);
+  assert_shown (&made, "A=2");
+  lw_session_open (made.session, next, NULL);
+  lw_session_compute (made.session);
+  assert_shown (&made, "");
+}
+
 int
 main (int    argc,
       char **argv)
@@ -322,6 +341,7 @@ main (int    argc,
   g_test_add_func ("/overlays/files", test_files);
   g_test_add_func ("/overlays/beyond", test_beyond);
   g_test_add_func ("/overlays/drag", test_drag);
+  g_test_add_func ("/overlays/new-after-new", test_new_after_new);
   g_test_add_func ("/overlays/end", test_end);
 
   return g_test_run ();
