@@ -85,6 +85,9 @@ static void
 set_up (Desk         *desk,
         gconstpointer data)
 {
+  g_autofree char *cache = lw_outcome_cache_path ();
+
+  g_unlink (cache);
   desk->folder = g_dir_make_tmp ("leafwend-finder-XXXXXX", NULL);
   many_write (desk->folder, FILES, BATCHES);
   desk->finder = lw_finder_new ();
@@ -344,7 +347,12 @@ int
 main (int    argc,
       char **argv)
 {
-  g_test_init (&argc, &argv, G_TEST_OPTION_ISOLATE_DIRS, NULL);
+  g_autofree char *home = g_dir_make_tmp ("finder-XXXXXX", NULL), *cache = NULL, *below = NULL;
+  int failed;
+
+  /* Not G_TEST_OPTION_ISOLATE_DIRS, which in GLib 2.74 leaks. */
+  g_setenv ("XDG_CACHE_HOME", home, TRUE);
+  g_test_init (&argc, &argv, NULL);
 
   ADD ("folder", test_folder);
   ADD ("changing", test_changing);
@@ -354,5 +362,12 @@ main (int    argc,
   ADD ("next-start", test_next_start);
   ADD ("no-cache", test_no_cache);
 
-  return g_test_run ();
+  failed = g_test_run ();
+  cache = lw_outcome_cache_path ();
+  below = g_path_get_dirname (cache);
+  g_unlink (cache);
+  g_rmdir (below);
+  g_rmdir (home);
+
+  return failed;
 }
