@@ -51,12 +51,13 @@ open_file (LwRunning *self,
   if (self->file != NULL && self->fresh && !lw_journal_file_is_empty (self->file))
     {
       g_autofree char *aside = lw_journal_file_set_aside (g_steal_pointer (&self->file));
+      g_autofree char *shown = g_filename_display_name (path);
 
       if (aside != NULL)
         self->file = lw_journal_file_open (path, error);
       else
         g_set_error (error, G_FILE_ERROR, G_FILE_ERROR_FAILED,
-                     _ ("The journal of an earlier run, %s, could not be put aside: rename it."), path);
+                     _ ("The journal of an earlier run, %s, could not be put aside: rename it."), shown);
     }
   self->fresh = self->fresh && self->file == NULL;
 
@@ -120,19 +121,20 @@ lw_running_keep (LwRunning *self)
 {
   g_autoptr (GError) error = NULL;
   g_autofree char *line = NULL;
+  LwSeason *filed = lw_session_filed (self->session);
   int at = lw_running_batch (self);
 
   if (self->name == NULL || at < 0)
     return TRUE;
 
-  line = lw_journal_line (&self->run, lw_clock_now_s (), self->path, lw_session_filed (self->session), self->file_name,
+  line = lw_journal_line (&self->run, lw_clock_now_s (), self->path, filed, self->file_name,
                           lw_session_base (self->session), (guint) at);
   if (!check_readable (line, &error) || !open_file (self, &error) || !lw_journal_file_add (self->file, line, &error))
     return fail (self, error);
 
   g_clear_pointer (&self->filed, lw_season_unref);
-  self->filed = lw_session_filed (self->session) != NULL ? lw_season_ref ((LwSeason *) lw_session_filed (self->session))
-                                                         : NULL;
+  if (filed != NULL)
+    self->filed = lw_season_ref (filed);
   g_clear_pointer (&self->trouble, g_free);
   g_clear_handle_id (&self->again, g_source_remove);
 

@@ -1,4 +1,5 @@
-/* What the running batch's files share: running.c moves it, running-journal.c writes it down and takes it up again. */
+/* What the running batch's files share: running.c moves it, running-journal.c writes it down,
+ * running-left.c takes it up again. */
 /* SPDX-License-Identifier: GPL-3.0-or-later */
 #pragma once
 

@@ -134,7 +134,7 @@ lw_session_path (LwSession *self)
   return self->path;
 }
 
-const LwSeason *
+LwSeason *
 lw_session_filed (LwSession *self)
 {
   return self->filed;

@@ -29,7 +29,7 @@ void            lw_session_open         (LwSession   *self,
                                          const char  *path);
 const char     *lw_session_path         (LwSession   *self);
 /* (nullable) the season as it was last read from its file or written to it. */
-const LwSeason *lw_session_filed        (LwSession   *self);
+LwSeason       *lw_session_filed        (LwSession   *self);
 
 /* (transfer none) the season as it is shown: the preview while something is dragged. */
 LwSeason       *lw_session_season       (LwSession   *self);

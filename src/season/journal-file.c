@@ -12,6 +12,7 @@
 #include <unistd.h>
 
 #include "season/text.h"
+#include "season/write-all.h"
 
 #define FOLDER "leafwend", "running"
 #define SUFFIX ".journal"
@@ -202,27 +203,6 @@ lw_journal_file_load (LwJournalFile *self,
   return g_string_free (g_steal_pointer (&text), FALSE);
 }
 
-static gboolean
-write_all (int         fd,
-           const char *data,
-           gsize       length)
-{
-  while (length > 0)
-    {
-      ssize_t n = write (fd, data, length);
-
-      if (n < 0 && errno == EINTR)
-        continue;
-      if (n < 0)
-        return FALSE;
-
-      data += n;
-      length -= (gsize) n;
-    }
-
-  return TRUE;
-}
-
 /* Puts a file with this line alone in the place of one that has grown long. FALSE if that cannot be; then nothing has
  * changed. Held from before it is there, so that no other program comes between. */
 static gboolean
@@ -234,7 +214,7 @@ renew (LwJournalFile *self,
 
   if (fd < 0)
     return FALSE;
-  if (!lock (fd, beside) || !write_all (fd, line, strlen (line)) || fsync (fd) < 0 || rename (beside, self->path) < 0)
+  if (!lock (fd, beside) || !lw_write_all (fd, line, strlen (line)) || fsync (fd) < 0 || rename (beside, self->path) < 0)
     {
       unlink (beside);
       close (fd);
@@ -263,7 +243,7 @@ lw_journal_file_add (LwJournalFile *self,
     return fail (error, self->path, ENOENT);
   if (before.st_size > RENEW_BYTES && (gsize) before.st_size / RENEW_LINES > strlen (line) && renew (self, line))
     return TRUE;
-  if (write_all (self->fd, line, strlen (line)) && fsync (self->fd) == 0)
+  if (lw_write_all (self->fd, line, strlen (line)) && fsync (self->fd) == 0)
     return TRUE;
 
   code = errno;

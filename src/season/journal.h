@@ -28,8 +28,8 @@ typedef enum
 /* (transfer full) tells whether two batches are written alike. */
 char     *lw_journal_digest   (const LwBatch        *batch);
 
-/* (transfer full) the line, an end before and behind it, for `batch` of the season, written at `now_s`. `file` is the season's file, `name` what
- * the batch is called in it, `filed` (nullable) the season as the file has it. */
+/* (transfer full) the line, an end before and behind it, for `batch` of the season, written at `now_s`. `file` is the season's
+ * file, `name` what the batch is called in it, `filed` (nullable) the season as the file has it. */
 char     *lw_journal_line     (const LwRun          *run,
                                double                now_s,
                                const char           *file,

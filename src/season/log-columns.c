@@ -15,7 +15,8 @@ static const struct
 } words[] = {
   { "date", LW_USE_DATE }, { "day", LW_USE_DATE },
   { "datetime", LW_USE_TIME }, { "timestamp", LW_USE_TIME }, { "time", LW_USE_TIME }, { "clock", LW_USE_TIME },
-  { "elapsed", LW_USE_TIME }, { "stopwatch", LW_USE_TIME }, { "duration", LW_USE_TIME }, { "seconds", LW_USE_TIME }, { "second", LW_USE_TIME }, { "sec", LW_USE_TIME },
+  { "elapsed", LW_USE_TIME }, { "stopwatch", LW_USE_TIME }, { "duration", LW_USE_TIME }, { "seconds", LW_USE_TIME },
+  { "second", LW_USE_TIME }, { "sec", LW_USE_TIME },
   { "minutes", LW_USE_TIME }, { "minute", LW_USE_TIME }, { "min", LW_USE_TIME }, { "hours", LW_USE_TIME },
   { "leaf", LW_USE_LEAF }, { "leaves", LW_USE_LEAF }, { "tea", LW_USE_LEAF },
   { "wall", LW_USE_WALL }, { "pan", LW_USE_WALL }, { "drum", LW_USE_WALL }, { "surface", LW_USE_WALL },

@@ -9,6 +9,7 @@
 #include <unistd.h>
 
 #include "season/text.h"
+#include "season/write-all.h"
 
 #define MOST_LINKS 40
 
@@ -132,27 +133,6 @@ find_target (Target     *target,
   return TRUE;
 }
 
-static gboolean
-write_all (int         fd,
-           const char *data,
-           gsize       length)
-{
-  while (length > 0)
-    {
-      gssize n = write (fd, data, length);
-
-      if (n < 0 && errno != EINTR)
-        return FALSE;
-      if (n > 0)
-        {
-          data += n;
-          length -= (gsize) n;
-        }
-    }
-
-  return TRUE;
-}
-
 /* The owner is kept where the system lets us; the mode always. */
 static gboolean
 keep_mode (int           fd,
@@ -176,7 +156,7 @@ fill (int           fd,
 {
   int code = 0;
 
-  if (!write_all (fd, data, length) || !keep_mode (fd, target) || fsync (fd) < 0)
+  if (!lw_write_all (fd, data, length) || !keep_mode (fd, target) || fsync (fd) < 0)
     code = errno;
   if (close (fd) < 0 && code == 0)
     code = errno;

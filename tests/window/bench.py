@@ -59,6 +59,18 @@ class Bench(Desk):
         box = self.bounds(self.blocks()[step - 1])
         return box.x + box.width + EDGE_IN, box.y + 12
 
+    def enter(self, key, text):
+        """Enters a weigh-in at the present moment, by two keys and the text; waits until it is taken."""
+        self.key("m")
+        self.wait_for(lambda: self.find("text", "Moment"), "the entry")
+        self.key(key)
+        self.type(text + "\n")
+        self.wait_for(lambda: not self.find("text", "Moment"), "the entry to close")
+
+    def entered(self):
+        """What the rows of the batch's weigh-ins say."""
+        return [self.name_of(row) for row in self.children(self.place("list", "Weigh-ins of the batch"))]
+
     def save(self):
         self.key("ctrl+s")
         self.wait_for(lambda: not self.is_changed(), "the save")

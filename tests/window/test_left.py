@@ -20,18 +20,6 @@ foot = []  # of the window
 desk = Bench().open(batch=MADE)
 
 
-def enter(key, text):
-    desk.key("m")
-    desk.wait_for(lambda: desk.find("text", "Moment"), "the entry")
-    desk.key(key)
-    desk.type(text + "\n")
-    desk.wait_for(lambda: not desk.find("text", "Moment"), "the entry to close")
-
-
-def rows():
-    return [desk.name_of(row) for row in desk.children(desk.place("list", "Weigh-ins of the batch"))]
-
-
 def entries(path=None):
     """Weigh-ins of the batch in its saved file."""
     text = (desk.saved_bytes() if path is None else open(path, "rb").read()).decode()
@@ -88,7 +76,7 @@ def answer(heading, button):
 
 
 def shown(value):
-    desk.wait_for(lambda: any(value in row for row in rows()), value)
+    desk.wait_for(lambda: any(value in row for row in desk.entered()), value)
 
 
 def bar():
@@ -113,7 +101,7 @@ def the_run_begins():
     desk.key("Return")
     desk.wait_for(running, "the bar")
     desk.click(desk.get("page tab", "Weigh-ins"))
-    enter("l", "61")
+    desk.enter("l", "61")
     tap.equal(len(journals()), 1, "journals")
 
 
@@ -197,7 +185,7 @@ def joined_it_has_both():
 @tap.case
 def read_again_while_it_runs_it_is_asked():
     """Somebody changes the running batch while the program is there; reading it again asks, and the run's can count."""
-    enter("l", "62")
+    desk.enter("l", "62")
     theirs_now = desk.saved_bytes().replace(b"<note>theirs</note>", b"<note>theirs again</note>")
     with open(desk.path, "wb") as file:
         file.write(theirs_now)
@@ -214,7 +202,7 @@ def read_again_while_it_runs_it_is_asked():
 @tap.case
 def renamed_meanwhile_the_run_goes_on():
     """The file was renamed while the program was down: it is asked whether this is it, and the journal goes with it."""
-    enter("l", "63")
+    desk.enter("l", "63")
     kill()
     renamed = os.path.join(desk.folder, "renamed.leafwend")
     os.rename(desk.path, renamed)

@@ -49,19 +49,6 @@ def step_is(number):
     desk.wait_for(lambda: in_bar("^Step %d of 4:" % number), "step %d in the bar" % number)
 
 
-def enter(key, text):
-    """By two keys, at the present moment; waits until it is shown as taken."""
-    desk.key("m")
-    desk.wait_for(lambda: desk.find("text", "Moment"), "the entry")
-    desk.key(key)
-    desk.type(text + "\n")
-    desk.wait_for(lambda: not desk.find("text", "Moment"), "the entry to close")
-
-
-def rows():
-    return [desk.name_of(row) for row in desk.children(desk.place("list", "Weigh-ins of the batch"))]
-
-
 def kill_and_start():
     desk.process.kill()
     desk.process.wait()
@@ -106,15 +93,15 @@ def a_planned_batch_is_started():
 def killed_after_two_entries_it_has_both():
     """Two weigh-ins by two keys, kill -9, start again: both are there, told, and the clock went on meanwhile."""
     before = desk.saved_bytes()
-    enter("w", "7.61")
-    enter("n", "smells of cut grass")
-    desk.wait_for(lambda: len(rows()) == 2, "two rows")
-    told = rows()
+    desk.enter("w", "7.61")
+    desk.enter("n", "smells of cut grass")
+    desk.wait_for(lambda: len(desk.entered()) == 2, "two rows")
+    told = desk.entered()
     minutes = passed()
     tap.equal(desk.saved_bytes(), before, "the season's file")
     kill_and_start()
     desk.get("status bar", re.compile(r"^2 entries of batch “%s” were put back\. It is still running" % re.escape(BATCH)))
-    tap.equal(rows(), told, "the entries")
+    tap.equal(desk.entered(), told, "the entries")
     step_is(1)
     assert passed() > minutes, "the clock stood while the program was not there"
     assert desk.is_changed(), "what was put back counts as saved"
@@ -151,25 +138,25 @@ def in_a_low_window_its_button_is_there():
 @tap.case
 def what_is_measured_now_is_of_the_running_batch():
     """With another batch in hand M and the bar's button take the running one in hand; a figure at once is a weight."""
-    before = len(rows())
+    before = len(desk.entered())
     desk.choose(OTHER)
     desk.key("m")
     desk.wait_for(lambda: desk.find("label", "Weigh-in in step 1, wither"), "the entry")
     assert BATCH in desk.name_of(desk.windows()[0]), desk.name_of(desk.windows()[0])
     assert passed() - 3 <= minutes_of(desk.text_of(desk.get("text", "Moment"))) <= passed(), "another moment"
     desk.type("7.6\n")
-    desk.wait_for(lambda: len(rows()) == before + 1, "the entry")
-    assert any(r.startswith("Weight 7.6 kg") for r in rows()), rows()
+    desk.wait_for(lambda: len(desk.entered()) == before + 1, "the entry")
+    assert any(r.startswith("Weight 7.6 kg") for r in desk.entered()), desk.entered()
     desk.choose(OTHER)
-    shown = rows()
+    shown = desk.entered()
     desk.act(desk.get("push button", "Weigh-in", under=bar()))
     desk.wait_for(lambda: desk.find("text", "Moment"), "the entry")
     desk.key("l")
     desk.type("21\n")
-    desk.wait_for(lambda: len(rows()) == before + 2, "the entry")
-    assert rows() != shown
+    desk.wait_for(lambda: len(desk.entered()) == before + 2, "the entry")
+    assert desk.entered() != shown
     desk.key("ctrl+z", "ctrl+z")
-    desk.wait_for(lambda: len(rows()) == before, "the undo")
+    desk.wait_for(lambda: len(desk.entered()) == before, "the undo")
 
 
 @tap.case
@@ -209,8 +196,8 @@ def over_its_time_a_step_goes_on():
     desk.wait_for(lambda: in_bar("^over its time$"), "the time to be over", 30)
     desk.get("status bar", re.compile("its time is over"), under=bar())
     assert in_bar("^Step 3 of 4:"), "it went on by itself"
-    enter("b", "3")
-    desk.wait_for(lambda: any(r.startswith("Breakage 3 %") for r in rows()), "the entry")
+    desk.enter("b", "3")
+    desk.wait_for(lambda: any(r.startswith("Breakage 3 %") for r in desk.entered()), "the entry")
     steps = saved_batch().findall(NS + "step")
     entered = steps[2].find(NS + "weigh-in")
     assert float(entered.get("minute")) > 4, entered.attrib
@@ -222,16 +209,16 @@ def over_its_time_a_step_goes_on():
 def killed_among_many_entries_it_has_all():
     """Many entries one after the other and a kill -9 in the middle of the next: all shown are there again, and the pause."""
     for i in range(6):
-        enter("l", "%d" % (60 + i))
-    desk.wait_for(lambda: any("65 °C" in r for r in rows()), "the last entry")
-    shown = rows()
+        desk.enter("l", "%d" % (60 + i))
+    desk.wait_for(lambda: any("65 °C" in r for r in desk.entered()), "the last entry")
+    shown = desk.entered()
     desk.key("F7")
     desk.wait_for(lambda: in_bar("paused: the batch's clock stands"), "the pause")
     minutes = passed()
     desk.key("m", "l")
     desk.type("99")  # not entered
     kill_and_start()
-    tap.equal(rows(), shown, "the entries")
+    tap.equal(desk.entered(), shown, "the entries")
     desk.get("status bar", re.compile("^6 entries of batch"))
     desk.wait_for(lambda: in_bar("paused: the batch's clock stands"), "the pause after the start")
     tap.equal(passed(), minutes, "the clock that stood")
@@ -242,7 +229,7 @@ def killed_among_many_entries_it_has_all():
 def the_rest_is_planned_anew():
     """The bar's button asks for the present moment; taking the plan is one edit, undone as one, and the batch runs on."""
     step = in_bar("^Step ").get_name()
-    enter("w", "7.7")
+    desk.enter("w", "7.7")
     before = [desk.words(i) for i in range(1, 5)]
     desk.act(desk.get("push button", "Re-plan the rest…", under=bar()))
     desk.get("label", "Weighed and judged", seconds=60)
@@ -263,9 +250,9 @@ def a_journal_that_cannot_be_written_is_told():
     shutil.rmtree(JOURNALS)
     with open(JOURNALS, "wb"):
         pass
-    enter("l", "70")
+    desk.enter("l", "70")
     desk.wait_for(lambda: in_bar("could not be written: .*is kept in this window"), "the trouble in the bar")
-    assert any("70 °C" in r for r in rows()), "the entry is gone"
+    assert any("70 °C" in r for r in desk.entered()), "the entry is gone"
     os.remove(JOURNALS)
     desk.get("status bar", "What was entered is on the disk now.", seconds=15)
     assert in_bar("could not be written") is None, "the trouble is still told"
@@ -296,7 +283,7 @@ def after_the_end_a_save_is_enough():
     desk.get("status bar", re.compile("^The batch is made"))
     desk.wait_for(lambda: bar() is None, "the bar to go")
     another_name_and_start()
-    shown = rows()
+    shown = desk.entered()
     batch = saved_batch()
     tap.equal(batch.get("state"), "made", "the batch")
     assert batch.get("start")[:4] == time.strftime("%Y", time.gmtime()), batch.get("start")
@@ -304,7 +291,7 @@ def after_the_end_a_save_is_enough():
     tap.equal(glob.glob(JOURNALS + "/*"), [], "journals")
     kill_and_start()
     desk.choose(BATCH)
-    tap.equal(rows(), shown, "the entries")
+    tap.equal(desk.entered(), shown, "the entries")
     assert not desk.is_changed(), "something was put back"
 
 

@@ -44,10 +44,6 @@ def points(words):
     return desk.find_all("push button", re.compile(words), under=desk.place("image", "Moisture"))
 
 
-def rows():
-    return [desk.name_of(row) for row in desk.children(desk.place("list", "Weigh-ins of the batch"))]
-
-
 def note_row():
     return desk.get("list item", re.compile("^Note "), under=desk.place("list", "Weigh-ins of the batch"))
 
@@ -183,7 +179,7 @@ def the_list_tells_and_changes_them():
     """The side column lists all with what the model says; Return changes, Delete removes, M is offered as a button."""
     desk.click(desk.get("page tab", "Weigh-ins"))
     desk.get("push button", "Add a weigh-in…")
-    told = rows()
+    told = desk.entered()
     assert any(re.search(r"^Weight 6\.5 kg.*% measured, .*% by the model: [\d.]+ standard deviations (above|below)", t)
                for t in told), told
     assert any(re.search(r"^Note \(fix in pan.*\)\. the stem bends", t) for t in told), told
@@ -192,10 +188,10 @@ def the_list_tells_and_changes_them():
     desk.key("End")
     desk.type(" well\n")
     closed()
-    desk.wait_for(lambda: any("the stem bends well" in t for t in rows()), "the change")
+    desk.wait_for(lambda: any("the stem bends well" in t for t in desk.entered()), "the change")
     desk.wait_for(lambda: desk.has(note_row(), "focused"), "the row in hand")
     desk.key("Delete")
-    desk.wait_for(lambda: not any(t.startswith("Note") for t in rows()), "it to go")
+    desk.wait_for(lambda: not any(t.startswith("Note") for t in desk.entered()), "it to go")
     tap.equal(len(weigh_ins(2)), FIRST + 2, "what is left in the file")
 
 
